@@ -1,0 +1,8 @@
+/**
+ * The one place where long work reports and may be stopped. It resolves when the work may go on
+ * (giving the host a turn to deliver a cancel) and rejects with Cancelled when it may not.
+ * `share` runs from 0 to 1 over the whole job.
+ */
+export type Checkpoint = (stage: string, share: number) => Promise<void>;
+
+export const noCheckpoint: Checkpoint = () => Promise.resolve();

@@ -1,0 +1,33 @@
+import { z } from 'zod';
+
+/**
+ * What people decided about one rope. Entries are only ever added; the newest on one subject holds.
+ * The journal stands beside the record, which the program never writes.
+ */
+const act = { at: z.string(), who: z.string() };
+
+export const journalEntrySchema = z.discriminatedUnion('kind', [
+  z.object({ ...act, kind: z.literal('tie-point'), inspection: z.string(), measured_m: z.number(), rope_m: z.number() }),
+  z.object({ ...act, kind: z.literal('tie-point-removed'), inspection: z.string(), measured_m: z.number() }),
+  z.object({ ...act, kind: z.literal('place-review'), from_m: z.number(), to_m: z.number(), verdict: z.enum(['accepted', 'set-aside', 'relabelled']), label: z.string().optional(), reason: z.string() }),
+  z.object({ ...act, kind: z.literal('rule-choice'), rules: z.array(z.string()), reason: z.string() }),
+  z.object({ ...act, kind: z.literal('visual-note'), inspection: z.string(), note: z.record(z.string(), z.unknown()) }),
+  z.object({ ...act, kind: z.literal('column-choice'), file: z.string(), columns: z.record(z.string(), z.unknown()), recipe: z.string().optional() }),
+  z.object({ ...act, kind: z.literal('parameters'), values: z.record(z.string(), z.number()) }),
+  z.object({ ...act, kind: z.literal('remark'), text: z.string(), at_m: z.number().optional() }),
+]);
+
+export type JournalEntry = z.infer<typeof journalEntrySchema>;
+export type TiePoint = Extract<JournalEntry, { kind: 'tie-point' }>;
+
+/** The tie points that still hold, oldest first: a later one at the same measured place replaces, a removal removes. */
+export function tiePointsOf(journal: readonly JournalEntry[], inspection: string): TiePoint[] {
+  const held: TiePoint[] = [];
+  for (const entry of journal) {
+    if ((entry.kind !== 'tie-point' && entry.kind !== 'tie-point-removed') || entry.inspection !== inspection) continue;
+    const same = held.findIndex((point) => Math.abs(point.measured_m - entry.measured_m) < 1e-6);
+    if (same >= 0) held.splice(same, 1);
+    if (entry.kind === 'tie-point') held.push(entry);
+  }
+  return held;
+}
