@@ -31,3 +31,8 @@ export function tiePointsOf(journal: readonly JournalEntry[], inspection: string
   }
   return held;
 }
+
+/** The newest entry of one kind, or undefined. */
+export function newestOf<K extends JournalEntry['kind']>(journal: readonly JournalEntry[], kind: K): Extract<JournalEntry, { kind: K }> | undefined {
+  return journal.findLast((entry): entry is Extract<JournalEntry, { kind: K }> => entry.kind === kind);
+}

@@ -1,0 +1,83 @@
+import { alignInspections } from './alignment/align-inspections.ts';
+import { cautionsFor } from './assessment/cautions.ts';
+import { combineInspections } from './assessment/combine-inspections.ts';
+import { readFolder } from './assessment/read-folder.ts';
+import type { RopeFolder } from './assessment/read-folder.ts';
+import { surveyInspections } from './assessment/survey-inspections.ts';
+import { writeAssessment } from './assessment/write-assessment.ts';
+import type { Assessment } from './assessment/schema.ts';
+import { chooseRuleSets } from './criteria/choose-rule-sets.ts';
+import type { CriteriaOutcome, Evidence } from './criteria/criterion.ts';
+import { evaluateCriteria } from './criteria/evaluate-criteria.ts';
+import { judgeGrowth } from './growth/judge-growth.ts';
+import type { Place } from './growth/place.ts';
+import { neverInspected } from './intake/coverage.ts';
+import { forecastLife } from './life/forecast-life.ts';
+import type { LifeOutcome } from './life/forecast.ts';
+import { summarise } from './life/summarise.ts';
+import type { Checkpoint } from './rope/checkpoint.ts';
+import { completeGeometry } from './rope/complete-geometry.ts';
+import type { RopeGeometry } from './rope/geometry.ts';
+import type { CreateHasher } from './rope/hasher.ts';
+import type { JournalEntry } from './rope/journal.ts';
+import type { RopeRecord } from './rope/record.ts';
+import type { Survey } from './rope/survey.ts';
+import { ropeExtent } from './rope/rope-extent.ts';
+import { newestOf, tiePointsOf } from './rope/journal.ts';
+import { stageOf } from './rope/checkpoint.ts';
+
+export type { RopeFolder } from './assessment/read-folder.ts';
+
+export interface AssessOptions {
+  /** ISO date and time that the assessment carries; the judgement is made as of the newest inspection. */
+  readonly generated: string;
+  readonly product: string;
+  readonly createHash: CreateHasher;
+  readonly checkpoint: Checkpoint;
+  readonly journal: readonly JournalEntry[];
+}
+
+/** Everything found about one rope: the parts the app draws, and the assessment that leaves the program. */
+export interface Analysis {
+  readonly record: RopeRecord;
+  readonly geometry: RopeGeometry;
+  readonly surveys: readonly Survey[];
+  readonly places: readonly Place[];
+  readonly evidence: Evidence;
+  readonly criteria: CriteriaOutcome;
+  readonly life: LifeOutcome;
+  readonly assessment: Assessment;
+}
+
+/**
+ * The main job, in the order in which a specialist would do it by hand: read, judge quality, align, find, compare,
+ * hold against criteria, look ahead, sum up. Throws UnusableInput with every problem found, Cancelled when stopped.
+ */
+export async function assess(folder: RopeFolder, options: AssessOptions): Promise<Analysis> {
+  const { checkpoint, journal } = options;
+  const intake = await readFolder(folder, options, stageOf(checkpoint, 'Reading', 0, 0.35));
+  const { record, recordSha256, inspections } = intake;
+  const geometry = completeGeometry(record.rope);
+
+  const combined = await combineInspections(inspections, stageOf(checkpoint, 'Combining runs', 0.35, 0.4));
+  const extent = ropeExtent(record);
+  const maps = await alignInspections(
+    combined.map((each) => ({ ...each.alignmentInput, tiePoints: tiePointsOf(journal, each.id).map((t) => ({ measured: t.measured_m, rope: t.rope_m })) })),
+    { ...extent, landmarks: record.landmarks, events: record.events, checkpoint: stageOf(checkpoint, 'Aligning', 0.4, 0.6) },
+  );
+  const surveys = await surveyInspections(combined, maps, { record, geometry, extent, parameters: newestOf(journal, 'parameters')?.values }, stageOf(checkpoint, 'Finding faults and zones', 0.6, 0.8));
+  const places = await judgeGrowth(surveys, { diameterMm: geometry.diameterMm, loopLength: extent.loopLength }, stageOf(checkpoint, 'Comparing inspections', 0.8, 0.85));
+
+  const evidence: Evidence = { geometry, application: record.rope.application ?? '', ...extent, installed: record.rope.installed ?? null, surveys, places, landmarks: record.landmarks, events: record.events };
+  const { sets, reasons } = chooseRuleSets(evidence.application, geometry, newestOf(journal, 'rule-choice')?.rules ?? record.rules, []);
+  const evaluated = await evaluateCriteria(evidence, sets, stageOf(checkpoint, 'Evaluating criteria', 0.85, 0.92));
+  const criteria: CriteriaOutcome = { ruleSets: reasons, ...evaluated };
+
+  const asOf = surveys.length > 0 ? surveys[surveys.length - 1].date : options.generated;
+  const life = await forecastLife(evidence, criteria, { sets, asOf, intervalFactor: 0.5, seed: 20260101, checkpoint: stageOf(checkpoint, 'Forecasting', 0.92, 0.99) });
+  const notInspected = neverInspected(surveys, extent);
+  const summary = summarise(evidence, criteria, life, notInspected);
+  const assessment = writeAssessment({ ...intake, recordSha256, geometry, extent, surveys, places, criteria, life, notInspected, summary, cautions: cautionsFor(record, inspections), options });
+  await checkpoint('Done', 1);
+  return { record, geometry, surveys, places, evidence, criteria, life, assessment };
+}

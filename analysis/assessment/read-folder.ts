@@ -1,0 +1,133 @@
+import { readNotes } from '../intake/read-notes.ts';
+import { readRun } from '../intake/read-run.ts';
+import type { Bytes, Run } from '../intake/run.ts';
+import type { VisualNote } from '../intake/visual-note.ts';
+import { completeGeometry } from '../rope/complete-geometry.ts';
+import type { Checkpoint } from '../rope/checkpoint.ts';
+import { columnsSchema } from '../rope/record.ts';
+import type { InspectionRecord, RopeRecord, RunColumns } from '../rope/record.ts';
+import type { CreateHasher } from '../rope/hasher.ts';
+import type { JournalEntry } from '../rope/journal.ts';
+import type { Problem } from '../rope/problem.ts';
+import { UnusableInput } from '../rope/problem.ts';
+import { readRecord } from '../rope/read-record.ts';
+
+/** A rope folder as the analysis sees it: names relative to the folder, with '/'. */
+export interface RopeFolder {
+  readonly name: string;
+  readonly files: readonly { readonly name: string; readonly size: number }[];
+  read(name: string): Promise<Bytes>;
+}
+
+export interface InspectionIntake {
+  readonly record: InspectionRecord;
+  readonly runs: readonly Run[];
+  readonly notes: readonly VisualNote[];
+}
+
+export interface FolderIntake {
+  readonly record: RopeRecord;
+  readonly recordSha256: string;
+  readonly inspections: readonly InspectionIntake[]; // oldest first
+  readonly otherFiles: readonly { readonly file: string; readonly sha256: string; readonly rows: number; readonly rowsRejected: number }[];
+}
+
+interface Options {
+  readonly createHash: CreateHasher;
+  readonly journal: readonly JournalEntry[];
+}
+
+/** Reads record, scans and notes. Every fault of every file is collected before UnusableInput is thrown. */
+export async function readFolder(folder: RopeFolder, options: Options, checkpoint: Checkpoint): Promise<FolderIntake> {
+  const recordBytes = await wholeFile(folder, 'record.json', 'put a record.json in the folder');
+  const record = readRecord(recordBytes, 'record.json');
+  const hasher = options.createHash();
+  hasher.update(recordBytes);
+  const ordered = [...record.inspections].sort((a, b) => Date.parse(a.date) - Date.parse(b.date));
+  const problems: Problem[] = [];
+  const inspections: InspectionIntake[] = [];
+  const otherFiles: FolderIntake['otherFiles'][number][] = [];
+  const total = ordered.reduce((sum, each) => sum + each.runs.length, 0);
+  let done = 0;
+  for (const inspection of ordered) {
+    const runs: Run[] = [];
+    for (const run of inspection.runs) {
+      const before = done;
+      const result = await readOneRun(folder, record, run, options, (stage, share) => checkpoint(`${run.file} ${stage}`.trim(), (before + share) / total));
+      if ('problems' in result) problems.push(...result.problems);
+      else runs.push(result.run);
+      done += 1;
+    }
+    const notes = await readInspectionNotes(folder, inspection, options, problems, otherFiles);
+    inspections.push({ record: inspection, runs, notes: [...notes, ...notesFromJournal(options.journal, inspection.id)] });
+  }
+  if (problems.length > 0) throw new UnusableInput(problems);
+  return { record, recordSha256: hasher.digest(), inspections, otherFiles };
+}
+
+async function readOneRun(folder: RopeFolder, record: RopeRecord, run: InspectionRecord['runs'][number], options: Options, checkpoint: Checkpoint) {
+  const known = folder.files.find((each) => each.name === run.file);
+  if (!known) return { problems: [missing(run.file)] };
+  return readRun(
+    {
+      file: run.file, bytes: await folder.read(run.file), size: known.size,
+      columns: chosenColumns(options.journal, run.file) ?? run.columns,
+      direction: run.direction,
+      ropeLength: record.rope.length_m ?? null,
+      metallicArea: completeGeometry(record.rope).metallicAreaMm2,
+      ropeDiameter: record.rope.diameter_mm ?? null,
+    },
+    { checkpoint, createHash: options.createHash },
+  );
+}
+
+async function readInspectionNotes(folder: RopeFolder, inspection: InspectionRecord, options: Options, problems: Problem[], otherFiles: { file: string; sha256: string; rows: number; rowsRejected: number }[]) {
+  if (inspection.notes === undefined) return [];
+  if (!folder.files.some((each) => each.name === inspection.notes)) {
+    problems.push(missing(inspection.notes));
+    return [];
+  }
+  const bytes = await wholeFile(folder, inspection.notes, '');
+  const hasher = options.createHash();
+  hasher.update(bytes);
+  const read = readNotes(bytes, inspection.notes, inspection.id);
+  problems.push(...read.problems);
+  otherFiles.push({ file: inspection.notes, sha256: hasher.digest(), rows: read.notes.length, rowsRejected: read.problems.length });
+  return read.notes;
+}
+
+/** A user's own choice of columns for a file, from the journal; the newest holds. */
+function chosenColumns(journal: readonly JournalEntry[], file: string): RunColumns | undefined {
+  const choice = journal.findLast((entry) => entry.kind === 'column-choice' && entry.file === file);
+  if (choice?.kind !== 'column-choice') return undefined;
+  const checked = columnsSchema.safeParse(choice.columns);
+  return checked.success ? checked.data : undefined;
+}
+
+function notesFromJournal(journal: readonly JournalEntry[], inspection: string): VisualNote[] {
+  return journal.flatMap((entry, index) =>
+    entry.kind === 'visual-note' && entry.inspection === inspection ? [{ ...(entry.note as unknown as VisualNote), id: `entered-${index + 1}`, inspection }] : []);
+}
+
+function missing(file: string): Problem {
+  return { file, line: null, column: null, what: 'the file is not in the rope folder', remedy: 'put it there or correct its name in record.json' };
+}
+
+async function wholeFile(folder: RopeFolder, name: string, remedy: string): Promise<Uint8Array> {
+  if (!folder.files.some((each) => each.name === name)) throw new UnusableInput([{ ...missing(name), remedy: remedy || missing(name).remedy }]);
+  const bytes = await folder.read(name);
+  if (bytes instanceof Uint8Array) return bytes;
+  const parts: Uint8Array[] = [];
+  let size = 0;
+  for await (const part of bytes) {
+    parts.push(part);
+    size += part.length;
+  }
+  const whole = new Uint8Array(size);
+  let at = 0;
+  for (const part of parts) {
+    whole.set(part, at);
+    at += part.length;
+  }
+  return whole;
+}
