@@ -1,0 +1,77 @@
+import { interpolate } from '../alignment/rope-map.ts';
+import type { Profile } from '../condition/condition.ts';
+import type { Survey } from '../rope/survey.ts';
+import { ropePosition } from '../rope/units.ts';
+import type { InspectionIntake } from './read-folder.ts';
+import type { Assessment } from './schema.ts';
+
+type InspectionOutput = Assessment['inspections'][number];
+
+/** One inspection that took part in the judgement. */
+export function writeInspection(survey: Survey): InspectionOutput {
+  return {
+    id: survey.id, date: survey.date, trips: survey.trips, used: true,
+    coverage: survey.covered.map((each) => ({ from_m: each.from, to_m: each.to })),
+    alignment: alignmentOf(survey), faults: faultsOf(survey), zones: zonesOf(survey),
+    quality: survey.quality.map((finding) => ({ code: finding.code, level: finding.level, message: finding.message, from_m: finding.where.from, to_m: finding.where.to })),
+    detectability: detectabilityOf(survey), baseline: survey.condition.baseline.basis,
+    repeatability: { lma_percent: survey.repeatability.lossPercent, lf: survey.repeatability.fault },
+    parameters: { ...survey.condition.parameters },
+  };
+}
+
+/** An inspection that could not be used: it covers nothing, whatever its files hold. */
+export function writeUnusedInspection(intake: InspectionIntake): InspectionOutput {
+  const quality = intake.runs.flatMap((run) => run.quality.map((finding) => ({
+    // Without a map these are the file's own positions; the message says so.
+    code: finding.code, level: finding.level, message: `${finding.message} (positions of the file ${run.file} itself)`, from_m: finding.where.from as number, to_m: finding.where.to as number,
+  })));
+  return {
+    id: intake.record.id, date: intake.record.date, trips: intake.record.trips ?? null, used: false, coverage: [], alignment: null, faults: [], zones: [],
+    quality, detectability: [], baseline: 'not used', repeatability: { lma_percent: null, lf: null }, parameters: {},
+  };
+}
+
+function alignmentOf({ map }: Survey): InspectionOutput['alignment'] {
+  return {
+    reversed: map.reversed,
+    knots: map.knots.map((knot) => ({ measured_m: knot.measured, rope_m: knot.rope })),
+    uncertainty_m: map.uncertainty.map((point) => ({ measured_m: point.measured, value_m: point.value })),
+    confidence: map.confidence, basis: map.basis,
+    slips: map.slips.map((slip) => ({ measured_m: slip.measured, size_m: slip.size })),
+    remarks: [...map.remarks],
+  };
+}
+
+function faultsOf(survey: Survey): InspectionOutput['faults'] {
+  return survey.condition.faults.map((fault) => ({
+    id: fault.id, position_m: fault.position, loss_percent: fault.lossPercent, amplitude: fault.amplitude, snr: fault.snr, width_m: fault.width,
+    position_uncertainty_m: fault.positionUncertainty, loss_calibration: fault.lossCalibration,
+    count_low: fault.count.low, count_estimate: fault.count.estimate, count_high: fault.count.high, depth: 'unknown',
+  }));
+}
+
+function zonesOf(survey: Survey): InspectionOutput['zones'] {
+  return survey.condition.zones.map((zone) => ({
+    id: zone.id, from_m: zone.where.from, to_m: zone.where.to, kind: zone.kind, mean_loss_percent: zone.meanLossPercent, peak_loss_percent: zone.peakLossPercent,
+    texture_ratio: zone.textureRatio, uncertainty_percent: zone.uncertaintyPercent, edge_uncertainty_m: zone.edgeUncertainty, loss_range_percent: zone.lossRangePercent,
+  }));
+}
+
+function detectabilityOf({ condition }: Survey): InspectionOutput['detectability'] {
+  const axis = condition.smallestZoneLoss.positions.length > 0 ? condition.smallestZoneLoss.positions : condition.smallestFaultAmplitude.positions;
+  return axis.map((position) => ({
+    position_m: position,
+    smallest_loss_percent: profileAt(condition.smallestZoneLoss, position),
+    smallest_fault_amplitude: profileAt(condition.smallestFaultAmplitude, position),
+  }));
+}
+
+/** Value of a profile at a rope position; null where the profile does not reach. */
+export function profileAt(profile: Profile<'rope'>, position: number): number | null {
+  const { positions, values } = profile;
+  if (positions.length === 0) return null;
+  if (positions.length === 1 || position <= positions[0]) return values[0];
+  if (position >= positions[positions.length - 1]) return values[values.length - 1];
+  return interpolate(positions, values, ropePosition(position));
+}
