@@ -17,6 +17,10 @@ export interface RopeGeometry {
   /** Nominal diameter of an outer wire and its share of the metallic area in percent. */
   readonly outerWireDiameterMm: number | null;
   readonly outerWireSharePercent: number | null;
+  /** Count of all outer wires of the rope (of every outer strand, or of the outer layer of a locked coil). */
+  readonly outerWires?: number | null;
+  /** Count of outer strands: 12 of the 18 strands of an 18x7. */
+  readonly outerStrands?: number | null;
   readonly seale: boolean;
   readonly core: 'fibre' | 'steel' | 'locked-coil' | null;
   readonly lay: 'ordinary' | 'lang' | null;
