@@ -45,6 +45,8 @@ export interface CriterionResult {
   readonly verdict: 'reached' | 'may-be-reached' | 'not-reached';
   readonly sentence: string;
   readonly note: string;
+  /** What the rule asks for when it is reached; left out: discard. Only `discard` ends the service of the rope. */
+  readonly consequence?: 'discard' | 're-terminate' | 'inform' | 'watch';
 }
 
 export interface NotEvaluated {

@@ -1,0 +1,190 @@
+import type { Interval } from '../rope/interval.ts';
+import { ropePosition } from '../rope/units.ts';
+import type { Survey } from '../rope/survey.ts';
+import type { BreakEvent } from './break-events.ts';
+import { breakEvents } from './break-events.ts';
+import type { Evidence, Measurement } from './criterion.ts';
+import type { LossSums } from './distributed-loss.ts';
+import { lossSums, meanLossOver, separateLoss } from './distributed-loss.ts';
+import type { Along, Governing, Judged, MeasureTaker } from './judged.ts';
+import { lossUncertainty } from './loss-uncertainty.ts';
+import { windowInMetres } from './resolve-limit.ts';
+import type { Clause } from './rule-set.ts';
+import { bucketed } from './strip-buckets.ts';
+import { weightedWindow } from './weighted-window.ts';
+
+/** A window is judged where at least this share of it was inspected [common practice]. */
+export const SEEN_SHARE_NEEDED = 0.5;
+
+/** How the two parts of a reduction are put together: what the clause lets count. */
+interface Parts {
+  readonly loss: boolean;
+  readonly breaks: boolean;
+}
+
+function partsOf(clause: Clause): Parts {
+  return { loss: clause.measure !== 'broken-wire-area', breaks: true };
+}
+
+/**
+ * Reduction of metallic area in every window along the rope: the mean distributed loss of the window (never below zero) plus the
+ * area of the wires broken in it. Several breaks of one named wire count once; loose wires count where the rule says so; what LMA
+ * already shows of a broken wire is not added again (distributed-loss.ts). Linear in samples and events.
+ */
+export const areaReduction: MeasureTaker = {
+  along(clause, evidence, survey) {
+    const width = windowOf(clause, evidence, survey);
+    if (width === null) return { needs: clause.window?.unit === 'lay' ? 'the lay length or the rope diameter' : 'the rope diameter' };
+    const scan = prepare(clause, evidence, survey, width);
+    if ('needs' in scan) return scan;
+    return scanWindows(scan, clause, evidence, survey);
+  },
+  over(clause, evidence, survey, where): Measurement | null {
+    const parts = partsOf(clause);
+    const { dipsExplained } = separateLoss(evidence, survey);
+    const mean = parts.loss ? meanLossOver(survey, where, dipsExplained, evidence.loopLength) : null;
+    const seenShare = mean?.seenShare ?? coveredShare(survey, where);
+    if (seenShare < SEEN_SHARE_NEEDED) return null;
+    if (parts.loss && mean === null) return null;
+    const { area, uncertainty } = breaksOver(clause, evidence, survey, where);
+    const distributed = mean === null ? 0 : Math.max(0, mean.mean);
+    return { value: distributed + area, uncertainty: Math.hypot(parts.loss ? lossUncertainty(survey, where) : 0, uncertainty) };
+  },
+};
+
+function windowOf(clause: Clause, evidence: Evidence, survey: Survey): number | null {
+  // Without a window of its own a loss of strength is read over one averaging length of LMA: nothing shorter can be read.
+  if (clause.window === null) return survey.rope.averagingLength;
+  return windowInMetres(clause.window, evidence.geometry);
+}
+
+interface Scan {
+  readonly survey: Survey;
+  readonly width: number;
+  /** Samples in a window. */
+  readonly span: number;
+  readonly samples: number;
+  readonly loop: boolean;
+  readonly sums: LossSums | null;
+  readonly seen: Float64Array;
+  readonly events: readonly BreakEvent[];
+  readonly notes: readonly string[];
+  readonly lowerBound: boolean;
+}
+
+function prepare(clause: Clause, evidence: Evidence, survey: Survey, width: number): Scan | { needs: string } {
+  const { dipsExplained, inLma } = separateLoss(evidence, survey);
+  const parts = partsOf(clause);
+  const sums = parts.loss ? lossSums(survey, dipsExplained) : null;
+  const found = breakEvents(evidence, survey);
+  if (sums === null && !found.seenByEye && !found.indicated) return { needs: 'an LMA trace, LF indications or counted broken wires' };
+  const seen = sums?.seen ?? seenByFault(survey);
+  const { step, length } = survey.rope;
+  const loop = evidence.loopLength !== null && Math.abs(length * step - evidence.loopLength) <= 2 * step;
+  const notes: string[] = [];
+  const counted = found.events.filter((event) => (event.loose ? clause.looseWiresCount === true : true) && !inLma.has(event));
+  if (counted.some((event) => event.area === null)) notes.push('the area of a wire is not known: broken wires are not added');
+  if (parts.loss && sums === null) notes.push('no LMA was measured: broken wires only');
+  let span = Math.max(1, Math.round(width / step));
+  if (span > length) {
+    notes.push('the rope is shorter than the reference length: the whole rope is taken');
+    span = length;
+  }
+  if (sums !== null && width < survey.rope.averagingLength) notes.push(`the reference length ${width.toFixed(2)} m is shorter than the averaging length of LMA ${survey.rope.averagingLength} m: a shorter loss reads low`);
+  const lowerBound = (parts.loss && sums === null) || counted.some((event) => event.area === null);
+  return { survey, width, span, samples: length, loop, sums, seen, events: counted, notes, lowerBound };
+}
+
+function seenByFault(survey: Survey): Float64Array {
+  const { length, fault, loss } = survey.rope;
+  const valid = fault?.valid ?? loss?.valid ?? null;
+  const seen = new Float64Array(length + 1);
+  for (let i = 0; i < length; i += 1) seen[i + 1] = seen[i] + (valid === null ? 0 : valid[i]);
+  return seen;
+}
+
+function scanWindows(scan: Scan, clause: Clause, evidence: Evidence, survey: Survey): Judged {
+  const { samples, span, loop, sums, seen } = scan;
+  const { start, step } = survey.rope;
+  const windows = loop ? samples : samples - span + 1;
+  const values = new Float64Array(windows);
+  const breaks = weightedWindow(scan.events, evidence.loopLength, loop);
+  let best = -1;
+  for (let i = 0; i < windows; i += 1) {
+    const count = over(seen, i, span, samples);
+    if (count < SEEN_SHARE_NEEDED * span) {
+      values[i] = NaN;
+      continue;
+    }
+    const mean = sums === null ? 0 : over(sums.sum, i, span, samples) / count;
+    const from = start + (i - 0.5) * step;
+    const value = (mean > 0 ? mean : 0) + breaks.between(from, from + span * step);
+    values[i] = value;
+    if (best < 0 || value > values[best]) best = i;
+  }
+  if (best < 0) return { needs: 'a window of which at least half was inspected' };
+  return { governing: governingOf(scan, clause, evidence, best, values[best]), along: alongOf(scan, values) };
+}
+
+function over(running: Float64Array, first: number, span: number, samples: number): number {
+  const end = first + span;
+  return end <= samples ? running[end] - running[first] : running[samples] - running[first] + running[end - samples];
+}
+
+function governingOf(scan: Scan, clause: Clause, evidence: Evidence, index: number, value: number): Governing {
+  const { survey, span, samples, seen } = scan;
+  const from = survey.rope.start + (index - 0.5) * survey.rope.step;
+  const where: Interval<'rope'> = { from: ropePosition(from), to: ropePosition(from + span * survey.rope.step) };
+  const { area, uncertainty, wires } = breaksOver(clause, evidence, survey, where);
+  const notes = [...scan.notes];
+  const unseen = 1 - over(seen, index, span, samples) / span;
+  if (scan.sums !== null) notes.unshift(`distributed loss ${Math.max(0, value - area).toFixed(2)} %${area > 0 ? ` and ${wires} broken wires ${area.toFixed(2)} %` : ''}`);
+  if (unseen > 0) notes.push(`${Math.max(0.1, 100 * unseen).toFixed(1)} % of this length was NOT INSPECTED: the value is that of the inspected part`);
+  return {
+    where, value, uncertainty: Math.hypot(scan.sums === null ? 0 : lossUncertainty(survey, where), uncertainty),
+    lowerBound: scan.lowerBound, exact: false, note: notes.join('; '),
+  };
+}
+
+/** A strip value stands at the middle of its window; towards an open end it is that of the last whole window. */
+function alongOf(scan: Scan, values: Float64Array): Along {
+  const { survey, samples, span, loop, seen } = scan;
+  const half = span >> 1;
+  return bucketed(survey.rope.start, survey.rope.step, samples, seen, (i) => {
+    const at = i - half;
+    if (loop) return values[((at % samples) + samples) % samples];
+    return values[Math.min(values.length - 1, Math.max(0, at))];
+  });
+}
+
+/** Area of the wires broken in one length and its uncertainty; each named wire once. */
+function breaksOver(clause: Clause, evidence: Evidence, survey: Survey, where: Interval<'rope'>): { area: number; uncertainty: number; wires: number } {
+  const { inLma } = separateLoss(evidence, survey);
+  const named = new Set<string>();
+  let area = 0;
+  let square = 0;
+  let wires = 0;
+  for (const event of breakEvents(evidence, survey).events) {
+    if (event.loose && clause.looseWiresCount !== true) continue;
+    if (inLma.has(event) || event.area === null || !holds(where, event.position, evidence.loopLength)) continue;
+    if (event.wire !== null && named.has(event.wire)) continue;
+    if (event.wire !== null) named.add(event.wire);
+    area += event.area;
+    wires += event.count;
+    square += event.areaUncertainty ** 2;
+  }
+  return { area, uncertainty: Math.sqrt(square), wires };
+}
+
+/** Whether a length holds a position; on a loop the length may run past the seam. Both ends count. */
+export function holds(where: Interval<'rope'>, position: number, loopLength: number | null): boolean {
+  if (position >= where.from && position <= where.to) return true;
+  if (loopLength === null) return false;
+  return (position + loopLength >= where.from && position + loopLength <= where.to) || (position - loopLength >= where.from && position - loopLength <= where.to);
+}
+
+export function coveredShare(survey: Survey, where: Interval<'rope'>): number {
+  let seen = 0;
+  for (const each of survey.covered) seen += Math.max(0, Math.min(each.to, where.to) - Math.max(each.from, where.from));
+  return where.to > where.from ? seen / (where.to - where.from) : survey.covered.some((each) => where.from >= each.from && where.from <= each.to) ? 1 : 0;
+}

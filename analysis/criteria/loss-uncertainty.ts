@@ -1,0 +1,25 @@
+import type { Interval } from '../rope/interval.ts';
+import type { Survey } from '../rope/survey.ts';
+
+/** Repeatability of LMA without a repeated run: the middle of 0.1 to 0.5 % [common practice]. One sigma, percent of area. */
+export const USUAL_REPEATABILITY = 0.3;
+
+/**
+ * Standard uncertainty (one sigma, percent) of the mean distributed loss over a length: repeatability between runs, sample noise
+ * averaged over the length, and the range of a loss that is shorter than the averaging length of LMA.
+ */
+export function lossUncertainty(survey: Survey, where: Interval<'rope'>): number {
+  const { condition, repeatability, rope } = survey;
+  const width = where.to - where.from;
+  const independent = Math.max(1, width / rope.averagingLength);
+  const noise = condition.noiseOfLoss / Math.sqrt(independent);
+  let short = 0;
+  for (const zone of condition.zones) {
+    const range = zone.lossRangePercent;
+    if (range === null || zone.where.to <= where.from || zone.where.from >= where.to) continue;
+    const overlap = (Math.min(zone.where.to, where.to) - Math.max(zone.where.from, where.from)) / width;
+    // Anywhere between the bounds: a rectangular distribution has sigma = width / sqrt(12).
+    short = Math.max(short, (overlap * (range.high - range.low)) / Math.sqrt(12));
+  }
+  return Math.hypot(repeatability.lossPercent ?? USUAL_REPEATABILITY, noise, short);
+}

@@ -1,0 +1,64 @@
+import { clauseSchema, ruleSetSchema } from './rule-set.ts';
+import type { Clause, RuleSet } from './rule-set.ts';
+
+export type ParsedRuleSet = { readonly set: RuleSet } | { readonly problems: readonly string[] };
+
+/** Reads a rule set from JSON text or an already parsed value. Every fault is named with its path. */
+export function parseRuleSet(json: unknown): ParsedRuleSet {
+  let value = json;
+  if (typeof json === 'string') {
+    try {
+      value = JSON.parse(json);
+    } catch {
+      return { problems: ['the text is not valid JSON'] };
+    }
+  }
+  const checked = ruleSetSchema.safeParse(value);
+  if (checked.success) return { set: checked.data };
+  return { problems: checked.error.issues.map((issue) => `${issue.path.join('.') || 'rule set'}: ${issue.message}`) };
+}
+
+export interface RuleSetChanges {
+  readonly id: string;
+  readonly title?: string;
+  readonly note: string;
+  /** By clause id: the fields that change. */
+  readonly clauses?: Readonly<Record<string, Partial<Omit<Clause, 'id' | 'provenance'>>>>;
+  readonly removed?: readonly string[];
+  readonly added?: readonly Omit<Clause, 'provenance'>[];
+}
+
+/**
+ * A copy of a set with changes. Changed and added clauses carry the provenance `user`, whatever they were before;
+ * the copy says which set it came from, which clauses differ and why. Throws where the result is no valid set.
+ */
+export function copyRuleSet(set: RuleSet, changes: RuleSetChanges): RuleSet {
+  const changed: string[] = [];
+  const removed = new Set(changes.removed ?? []);
+  const clauses: Clause[] = [];
+  for (const clause of set.clauses) {
+    if (removed.has(clause.id)) {
+      changed.push(`${clause.id} removed`);
+      continue;
+    }
+    const change = changes.clauses?.[clause.id];
+    if (change === undefined) {
+      clauses.push(clause);
+      continue;
+    }
+    changed.push(clause.id);
+    clauses.push(clauseSchema.parse({ ...clause, ...change, provenance: 'user', source: `changed by the user; was: ${clause.source}` }));
+  }
+  for (const id of [...Object.keys(changes.clauses ?? {}), ...removed]) {
+    if (!set.clauses.some((clause) => clause.id === id)) throw new Error(`${set.id} has no clause ${id}`);
+  }
+  for (const clause of changes.added ?? []) {
+    changed.push(`${clause.id} added`);
+    clauses.push(clauseSchema.parse({ ...clause, provenance: 'user' }));
+  }
+  return ruleSetSchema.parse({
+    ...set, id: changes.id, title: changes.title ?? `${set.title} (changed copy)`, clauses,
+    scope: { ...set.scope, proposedFor: [] },
+    changed: { from: set.id, clauses: [...(set.changed?.clauses ?? []), ...changed], note: changes.note },
+  });
+}
