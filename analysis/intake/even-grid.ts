@@ -1,0 +1,133 @@
+import type { Channel } from '../rope/trace.ts';
+import { THRESHOLDS } from './thresholds.ts';
+
+/** Samples in order of position with a mask for each column. */
+export interface MaskedSamples {
+  readonly count: number;
+  readonly positions: Float64Array;
+  readonly channels: readonly Channel[];
+  readonly typicalStep: number;
+  /** Smallest difference that the written positions can show, in metres; 0 where unknown. */
+  readonly resolution: number;
+}
+
+export interface Gap {
+  readonly from: number;
+  readonly to: number;
+}
+
+export interface EvenGrid {
+  readonly start: number;
+  readonly step: number;
+  readonly length: number;
+  readonly channels: readonly Channel[];
+  /** Lengths without samples. */
+  readonly gaps: readonly Gap[];
+  /** False where the samples already stood on an even grid and were taken over as they are. */
+  readonly interpolated: boolean;
+}
+
+/**
+ * Puts samples on an even grid. Where they already lie on one, to the resolution of the written positions, each value is
+ * taken over untouched and absent samples are masked. Otherwise values are interpolated linearly between neighbours that
+ * are both valid and near each other; longer gaps stay masked. Null where the span is absurd for the count of samples.
+ */
+export function evenGrid(samples: MaskedSamples): EvenGrid | null {
+  const { count, positions, typicalStep } = samples;
+  const span = positions[count - 1] - positions[0];
+  if (!(span > 0) || !(typicalStep > 0) || span / typicalStep > THRESHOLDS.emptySpan.value * count + 10_000) return null;
+  const gaps = gapsOf(samples);
+  const step = latticeStep(samples);
+  return step === null ? interpolateOnGrid(samples, gaps) : takeLattice(samples, gaps, step);
+}
+
+/** Lengths between neighbours that are more than a few local steps, and more than some millimetres, apart. */
+function gapsOf({ count, positions, typicalStep }: MaskedSamples): Gap[] {
+  const gaps: Gap[] = [];
+  let local = typicalStep;
+  for (let i = 1; i < count; i += 1) {
+    const step = positions[i] - positions[i - 1];
+    if (step > gapLimit(local)) gaps.push({ from: positions[i - 1] + local / 2, to: positions[i] - local / 2 });
+    else local += 0.1 * (step - local);
+  }
+  return gaps;
+}
+
+function gapLimit(localStep: number): number {
+  return Math.max(THRESHOLDS.gapLength.value, THRESHOLDS.gapSteps.value * localStep);
+}
+
+/** The step of the even grid on which the positions already lie, or null. */
+function latticeStep({ count, positions, typicalStep, resolution }: MaskedSamples): number | null {
+  if (count < 3) return null;
+  const tolerance = Math.max(1.05 * resolution, 0.02 * typicalStep);
+  if (tolerance > 0.45 * typicalStep) return null;
+  let steps = 0;
+  for (let i = 1; i < count; i += 1) steps += Math.round((positions[i] - positions[i - 1]) / typicalStep);
+  let step = (positions[count - 1] - positions[0]) / steps;
+  const rounded = Number(step.toPrecision(6));
+  if (Math.abs(rounded - step) * steps <= tolerance) step = rounded;
+  let k = 0;
+  for (let i = 1; i < count; i += 1) {
+    const next = Math.round((positions[i] - positions[0]) / step);
+    if (next <= k || Math.abs(positions[i] - positions[0] - next * step) > tolerance) return null;
+    k = next;
+  }
+  return step;
+}
+
+function takeLattice(samples: MaskedSamples, gaps: readonly Gap[], step: number): EvenGrid {
+  const { count, positions, channels } = samples;
+  const start = positions[0];
+  const length = Math.round((positions[count - 1] - start) / step) + 1;
+  if (length === count) {
+    return { start, step, length, gaps, interpolated: false, channels: channels.map((each) => ({ values: each.values.subarray(0, count), valid: each.valid.subarray(0, count) })) };
+  }
+  return {
+    start, step, length, gaps, interpolated: false,
+    channels: channels.map((each) => {
+      const values = new Float64Array(length);
+      const valid = new Uint8Array(length);
+      for (let i = 0; i < count; i += 1) {
+        const k = Math.round((positions[i] - start) / step);
+        values[k] = each.values[i];
+        valid[k] = each.valid[i];
+      }
+      return { values, valid };
+    }),
+  };
+}
+
+function interpolateOnGrid(samples: MaskedSamples, gaps: readonly Gap[]): EvenGrid {
+  const { count, positions, channels, typicalStep } = samples;
+  const step = Number(typicalStep.toPrecision(4));
+  const start = positions[0];
+  const length = Math.floor((positions[count - 1] - start) / step + 1e-9) + 1;
+  const out = channels.map(() => ({ values: new Float64Array(length), valid: new Uint8Array(length) }));
+  let right = 1;
+  let local = typicalStep;
+  for (let k = 0; k < length; k += 1) {
+    const x = start + k * step;
+    while (right < count - 1 && positions[right] < x) {
+      const passed = positions[right] - positions[right - 1];
+      if (passed <= gapLimit(local)) local += 0.1 * (passed - local);
+      right += 1;
+    }
+    const left = right - 1;
+    const wide = positions[right] - positions[left];
+    const share = Math.min(1, Math.max(0, (x - positions[left]) / wide));
+    const apart = wide > gapLimit(local);
+    // At the rim of a gap a sample still stands for half a step to its own side.
+    const near = apart ? (x - positions[left] <= step / 2 ? left : positions[right] - x <= step / 2 ? right : -1) : -1;
+    for (let c = 0; c < channels.length; c += 1) {
+      const { values, valid } = channels[c];
+      if (apart) {
+        if (near >= 0 && valid[near] === 1) { out[c].values[k] = values[near]; out[c].valid[k] = 1; }
+      } else if (valid[left] === 1 && valid[right] === 1) {
+        out[c].values[k] = values[left] + share * (values[right] - values[left]);
+        out[c].valid[k] = 1;
+      }
+    }
+  }
+  return { start, step, length, channels: out, gaps, interpolated: true };
+}

@@ -1,0 +1,51 @@
+import FFT from 'fft.js';
+
+/** Tables for one size are costly to make (about twice a transform) and are kept: sizes are few. */
+const plans = new Map<number, FFT>();
+
+function planOf(size: number): FFT {
+  let plan = plans.get(size);
+  if (!plan) {
+    plan = new FFT(size);
+    plans.set(size, plan);
+  }
+  return plan;
+}
+
+/**
+ * Spectrum of a real signal, zero padded to `size` (a power of two): interleaved real and imaginary parts of bins
+ * 0..size/2, so `size + 2` numbers. No scaling. n log n.
+ */
+export function realSpectrum(values: ArrayLike<number>, size: number): Float64Array {
+  const data = new Float64Array(size);
+  data.set(values);
+  const out = new Float64Array(size * 2);
+  planOf(size).realTransform(out, data);
+  return out.slice(0, size + 2);
+}
+
+/** The real signal of `size` samples whose bins 0..size/2 are given: inverse of realSpectrum, scaled by 1/size. */
+export function signalOf(spectrum: Float64Array, size: number): Float64Array {
+  const full = new Float64Array(size * 2);
+  full.set(spectrum.subarray(0, size + 2));
+  planOf(size).completeSpectrum(full);
+  const out = new Float64Array(size * 2);
+  planOf(size).inverseTransform(out, full);
+  const signal = new Float64Array(size);
+  for (let i = 0; i < size; i += 1) signal[i] = out[2 * i];
+  return signal;
+}
+
+/** Forward transform of an interleaved complex signal of a power-of-two length. No scaling. */
+export function complexSpectrum(interleaved: Float64Array): Float64Array {
+  const out = new Float64Array(interleaved.length);
+  planOf(interleaved.length / 2).transform(out, interleaved);
+  return out;
+}
+
+/** Inverse of complexSpectrum, scaled by one over the length. */
+export function complexSignal(interleaved: Float64Array): Float64Array {
+  const out = new Float64Array(interleaved.length);
+  planOf(interleaved.length / 2).inverseTransform(out, interleaved);
+  return out;
+}
