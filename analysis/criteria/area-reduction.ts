@@ -16,6 +16,9 @@ import { weightedWindow } from './weighted-window.ts';
 /** A window is judged where at least this share of it was inspected [common practice]. */
 export const SEEN_SHARE_NEEDED = 0.5;
 
+/** A mark among the window values, which are never negative, for a window that cannot be judged; it never leaves this file and the strips. */
+const NOT_JUDGED = -1;
+
 /** How the two parts of a reduction are put together: what the clause lets count. */
 interface Parts {
   readonly loss: boolean;
@@ -75,7 +78,7 @@ interface Scan {
 function prepare(clause: Clause, evidence: Evidence, survey: Survey, width: number): Scan | { needs: string } {
   const { dipsExplained, inLma } = separateLoss(evidence, survey);
   const parts = partsOf(clause);
-  const sums = parts.loss ? lossSums(survey, dipsExplained) : null;
+  const sums = parts.loss ? lossSums(evidence, survey, dipsExplained) : null;
   const found = breakEvents(evidence, survey);
   if (sums === null && !found.seenByEye && !found.indicated) return { needs: 'an LMA trace, LF indications or counted broken wires' };
   const seen = sums?.seen ?? seenByFault(survey);
@@ -104,26 +107,35 @@ function seenByFault(survey: Survey): Float64Array {
 }
 
 function scanWindows(scan: Scan, clause: Clause, evidence: Evidence, survey: Survey): Judged {
-  const { samples, span, loop, sums, seen } = scan;
+  const { samples, span, loop, seen } = scan;
+  const sum = scan.sums?.sum ?? null;
   const { start, step } = survey.rope;
   const windows = loop ? samples : samples - span + 1;
   const values = new Float64Array(windows);
   const breaks = weightedWindow(scan.events, evidence.loopLength, loop);
+  const needed = SEEN_SHARE_NEEDED * span;
+  const width = span * step;
   let best = -1;
+  let worst = -1;
   for (let i = 0; i < windows; i += 1) {
-    const count = over(seen, i, span, samples);
-    if (count < SEEN_SHARE_NEEDED * span) {
-      values[i] = NaN;
+    const inside = i + span <= samples;
+    const end = inside ? i + span : i + span - samples;
+    const count = seen[end] - seen[i] + (inside ? 0 : seen[samples]);
+    if (count < needed) {
+      values[i] = NOT_JUDGED;
       continue;
     }
-    const mean = sums === null ? 0 : over(sums.sum, i, span, samples) / count;
+    const mean = sum === null ? 0 : (sum[end] - sum[i] + (inside ? 0 : sum[samples])) / count;
     const from = start + (i - 0.5) * step;
-    const value = (mean > 0 ? mean : 0) + breaks.between(from, from + span * step);
+    const value = (mean > 0 ? mean : 0) + (breaks.idle(from, from + width) ? 0 : breaks.between(from, from + width));
     values[i] = value;
-    if (best < 0 || value > values[best]) best = i;
+    if (value > worst) {
+      worst = value;
+      best = i;
+    }
   }
   if (best < 0) return { needs: 'a window of which at least half was inspected' };
-  return { governing: governingOf(scan, clause, evidence, best, values[best]), along: alongOf(scan, values) };
+  return { governing: governingOf(scan, clause, evidence, best, worst), along: alongOf(scan, values) };
 }
 
 function over(running: Float64Array, first: number, span: number, samples: number): number {
@@ -149,12 +161,7 @@ function governingOf(scan: Scan, clause: Clause, evidence: Evidence, index: numb
 /** A strip value stands at the middle of its window; towards an open end it is that of the last whole window. */
 function alongOf(scan: Scan, values: Float64Array): Along {
   const { survey, samples, span, loop, seen } = scan;
-  const half = span >> 1;
-  return bucketed(survey.rope.start, survey.rope.step, samples, seen, (i) => {
-    const at = i - half;
-    if (loop) return values[((at % samples) + samples) % samples];
-    return values[Math.min(values.length - 1, Math.max(0, at))];
-  });
+  return bucketed({ start: survey.rope.start, step: survey.rope.step, samples, seen, values, offset: span >> 1, loop });
 }
 
 /** Area of the wires broken in one length and its uncertainty; each named wire once. */

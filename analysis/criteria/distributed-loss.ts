@@ -45,8 +45,19 @@ export interface LossSums {
   readonly seen: Float64Array;
 }
 
-/** Linear time; null where the inspection has no LMA. */
-export function lossSums(survey: Survey, dipsExplained: readonly Interval<'rope'>[]): LossSums | null {
+/** The sums of the inspection judged last: the clauses of a set ask for them one after another. One entry, so that long ropes do not pile up. */
+const lastSums = new WeakMap<Evidence, { survey: Survey; sums: LossSums | null }>();
+
+/** Linear time at the first call for an inspection; null where it has no LMA. */
+export function lossSums(evidence: Evidence, survey: Survey, dipsExplained: readonly Interval<'rope'>[]): LossSums | null {
+  const before = lastSums.get(evidence);
+  if (before?.survey === survey) return before.sums;
+  const sums = sumUp(survey, dipsExplained);
+  lastSums.set(evidence, { survey, sums });
+  return sums;
+}
+
+function sumUp(survey: Survey, dipsExplained: readonly Interval<'rope'>[]): LossSums | null {
   const { loss, length, start, step } = survey.rope;
   if (loss === null) return null;
   const sum = new Float64Array(length + 1);

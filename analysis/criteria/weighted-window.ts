@@ -1,10 +1,16 @@
 import type { BreakEvent } from './break-events.ts';
 
+export interface WeightedWindow {
+  /** True where the window holds no event and none comes in: `between` would be 0. */
+  idle(from: number, to: number): boolean;
+  between(from: number, to: number): number;
+}
+
 /**
  * Sum of event areas in a window that only moves forward. Both ends belong to the window. On a loop the events stand again one
  * round later, so that a window may run past the seam. Amortised constant time a step.
  */
-export function weightedWindow(events: readonly BreakEvent[], loopLength: number | null, loop: boolean): { between(from: number, to: number): number } {
+export function weightedWindow(events: readonly BreakEvent[], loopLength: number | null, loop: boolean): WeightedWindow {
   const usable = events.filter((event) => event.area !== null);
   const all = loop && loopLength !== null ? [...usable, ...usable.map((event) => ({ ...event, position: event.position + loopLength }))] : usable;
   all.sort((a, b) => a.position - b.position);
@@ -22,6 +28,7 @@ export function weightedWindow(events: readonly BreakEvent[], loopLength: number
     if (sign === 1 ? before === 0 : before === 1) sum += sign * event.area!;
   };
   return {
+    idle: (_from, to) => first === end && (end >= all.length || all[end].position > to),
     between(from, to) {
       while (end < all.length && all[end].position <= to) add(all[end++], 1);
       while (first < end && all[first].position < from) add(all[first++], -1);
