@@ -1,7 +1,5 @@
-import { interpolate } from '../alignment/rope-map.ts';
-import type { Profile } from '../condition/condition.ts';
+import { profileAt } from '../rope/profile-at.ts';
 import type { Survey } from '../rope/survey.ts';
-import { ropePosition } from '../rope/units.ts';
 import type { InspectionIntake } from './read-folder.ts';
 import type { Assessment } from './schema.ts';
 
@@ -65,13 +63,4 @@ function detectabilityOf({ condition }: Survey): InspectionOutput['detectability
     smallest_loss_percent: profileAt(condition.smallestZoneLoss, position),
     smallest_fault_amplitude: profileAt(condition.smallestFaultAmplitude, position),
   }));
-}
-
-/** Value of a profile at a rope position; null where the profile does not reach. */
-export function profileAt(profile: Profile<'rope'>, position: number): number | null {
-  const { positions, values } = profile;
-  if (positions.length === 0) return null;
-  if (positions.length === 1 || position <= positions[0]) return values[0];
-  if (position >= positions[positions.length - 1]) return values[values.length - 1];
-  return interpolate(positions, values, ropePosition(position));
 }

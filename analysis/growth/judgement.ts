@@ -1,0 +1,70 @@
+import type { GrowthState, Place } from './place.ts';
+import { newestAgainstEarlier, twoSidedP, weightedTrend } from './weighted-trend.ts';
+import type { TrendPoint } from './weighted-trend.ts';
+
+/** A place measured over the inspections, not yet judged. Points are ordered by date; `last` says if the newest inspection is among them. */
+export interface MeasuredPlace {
+  readonly place: Omit<Place, 'state' | 'reason' | 'ratePerYear' | 'rateLow' | 'rateHigh' | 'pValue'>;
+  readonly points: readonly TrendPoint[];
+  /** Points from which growth counts: for a fault, since it first appeared. */
+  readonly growthPoints: readonly TrendPoint[];
+  readonly seenByNewest: boolean;
+  /** Shown by the newest inspection: found by its detector, or measured there below its threshold. */
+  readonly shownByNewest: boolean;
+  readonly shownEarlier: boolean;
+  readonly coveredEarlier: boolean;
+  readonly smallestChange: number;
+}
+
+/** Evidence of change before the number of places is taken into account. */
+export interface Change {
+  readonly size: number;
+  readonly pValue: number | null;
+  readonly rate: { readonly perYear: number; readonly low: number; readonly high: number } | null;
+}
+
+/** 97.5 % point of the standard normal. */
+const TWO_SIGMA = 1.959964;
+
+/**
+ * Slope over all points and newest against earlier: the smaller of the two p-values, doubled because there were two chances.
+ * The size is the larger change of the two that has the sign of the more certain one.
+ */
+export function changeOf(measured: MeasuredPlace): Change {
+  const points = measured.shownEarlier ? measured.growthPoints : measured.points;
+  const trend = weightedTrend(points);
+  const step = newestAgainstEarlier(points);
+  if (trend === null || step === null) return { size: 0, pValue: null, rate: null };
+  const over = trend.slope * (points[points.length - 1].t - points[0].t);
+  const half = TWO_SIGMA * trend.slopeUncertainty;
+  return {
+    size: trend.pValue <= step.pValue ? over : step.change,
+    pValue: Math.min(1, 2 * Math.min(trend.pValue, step.pValue)),
+    rate: { perYear: trend.slope, low: trend.slope - half, high: trend.slope + half },
+  };
+}
+
+/** The state of a place, given whether its change stands out among all places looked at. */
+export function stateOf(measured: MeasuredPlace, change: Change, significant: boolean): { state: GrowthState; reason: string } {
+  if (!measured.seenByNewest) return { state: 'not-inspected', reason: 'the newest inspection did not see this length' };
+  if (!measured.shownByNewest) return { state: 'not-found', reason: 'an earlier inspection shows it, the newest saw this length and does not; that is no repair' };
+  if (!measured.coveredEarlier) return { state: 'new', reason: 'first seen: no earlier inspection saw this length, so nothing can be said of its growth' };
+  const material = significant && Math.abs(change.size) >= measured.smallestChange;
+  if (!measured.shownEarlier) {
+    return material && change.size > 0
+      ? { state: 'new', reason: 'not there at any earlier inspection that saw this length' }
+      : { state: 'stable', reason: 'found by the newest inspection only, but what earlier ones measured there does not differ beyond their uncertainty' };
+  }
+  if (material) {
+    return change.size > 0
+      ? { state: 'growing', reason: 'the change exceeds what noise, alignment and instrument scale explain' }
+      : { state: 'receding', reason: 'the signal fell beyond what noise, alignment and instrument scale explain; steel does not grow back: look for the cause' };
+  }
+  if (significant) return { state: 'stable', reason: 'a change is measurable but smaller than the smallest that is called growth' };
+  return { state: 'stable', reason: 'no change beyond what noise, alignment and instrument scale explain' };
+}
+
+/** True where a value stands out of its own uncertainty: one-sided, one in a thousand. */
+export function standsOut(value: number, uncertainty: number): boolean {
+  return value > 0 && twoSidedP(value / uncertainty) < 0.002;
+}
