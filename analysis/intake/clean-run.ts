@@ -1,0 +1,171 @@
+import type { Channel, Trace } from '../rope/trace.ts';
+import { validIntervals } from '../rope/trace.ts';
+import type { Interval } from '../rope/interval.ts';
+import { measuredPosition } from '../rope/units.ts';
+import type { Dialect } from './dialect.ts';
+import { evenGrid } from './even-grid.ts';
+import type { EvenGrid } from './even-grid.ts';
+import { finding } from './findings.ts';
+import type { Finding } from './findings.ts';
+import { judgeExtent, judgeMotion, judgeSpeed } from './judge-motion.ts';
+import { judgeDropouts, judgeLoss, judgeSaturation } from './judge-signal.ts';
+import { judgeRows } from './judge-rows.ts';
+import { applyLoss, lossReading } from './loss-percent.ts';
+import { maskEmpty, maskFrozen, maskLoneSpikes, maskMarks, maskOutside } from './mask-samples.ts';
+import { orderSamples } from './order-samples.ts';
+import { integrateSpeed, positionUnit, speedFactor, timeFactor, toMetres } from './positions.ts';
+import type { RowsRead, Slot } from './read-rows.ts';
+import type { Recognition } from './recognise-columns.ts';
+import type { Run, RunRequest, RunResult } from './run.ts';
+import { speedFromTime } from './speed-from-time.ts';
+import { THRESHOLDS } from './thresholds.ts';
+import type { Role } from './column-words.ts';
+
+interface Read {
+  readonly request: RunRequest;
+  readonly dialect: Dialect;
+  readonly recognition: Recognition;
+  readonly slots: readonly Slot[];
+  readonly rows: RowsRead;
+  readonly sha256: string;
+}
+
+/** From columns of numbers as written to a run: metres, one sample a place, percent of loss, masks, even grid, findings. */
+export function cleanRun(read: Read): RunResult {
+  const { request, dialect, recognition, rows } = read;
+  const decisions = [...dialect.decisions];
+  const columns = columnsByRole(read);
+  const placed = placeRows(read, columns, decisions);
+  if ('what' in placed) return { problems: [{ file: request.file, line: dialect.headerLine, column: placed.column, what: placed.what, remedy: placed.remedy }] };
+  const { positions, resolution } = placed;
+  const rejectedAt = judgeRows(rows, positions);
+  const kept = (['lma', 'lf', 'speed', 'time'] as const).filter((role) => columns[role] !== undefined);
+  const samples = orderSamples(positions, kept.map((role) => columns[role]!), rows.table.rows);
+  const masks = kept.map((role) => maskEmpty(columns[role]!, samples.count));
+  const maskOf = (role: Role) => masks[kept.indexOf(role as never)];
+  const findings: Finding[] = [...placed.findings];
+  let lossGuess: { unit: string; certainty: number; reason: string } | null = null;
+
+  if (columns.lma) {
+    maskMarks(columns.lma, maskOf('lma'), samples.count);
+    const reading = lossReading(positions, columns.lma, maskOf('lma'), samples.count, guessOf(recognition, 'lma'), request.columns, request.metallicArea);
+    if (reading === null) return { problems: [{ file: request.file, line: dialect.headerLine, column: guessOf(recognition, 'lma').name, what: 'LMA is in mm2, and the metallic area of the rope is not known', remedy: 'add rope.metallic_area_mm2, or rope.construction and rope.diameter_mm, to the record' }] };
+    decisions.push(...reading.decisions);
+    lossGuess = { unit: reading.unit, certainty: reading.certainty, reason: reading.decisions.at(-1) ?? '' };
+    applyLoss(columns.lma, samples.count, reading);
+    maskOutside(columns.lma, maskOf('lma'), samples.count, -THRESHOLDS.lossRange.value, THRESHOLDS.lossRange.value);
+    maskFrozen(positions, columns.lma, maskOf('lma'), samples.count);
+    const spikes = maskLoneSpikes(columns.lma, maskOf('lma'), samples.count);
+    if (spikes > 0) findings.push(finding('spikes', 'info', positions[0], positions[samples.count - 1], `${spikes} single samples of LMA stand far off both neighbours, which an averaging head cannot show; they are masked.`));
+    if (reading.signAssumed) findings.push(finding('sign-assumed', 'warning', positions[0], positions[samples.count - 1], 'Nothing tells which way loss points in the LMA column; it is taken as positive. State loss_is for this run.'));
+  }
+  if (columns.lf) {
+    maskMarks(columns.lf, maskOf('lf'), samples.count);
+    maskFrozen(positions, columns.lf, maskOf('lf'), samples.count);
+  }
+  if (columns.speed) scale(columns.speed, samples.count, speedFactor(guessOf(recognition, 'speed').unit).factor);
+  const grid = evenGrid({ count: samples.count, positions, typicalStep: samples.typicalStep, resolution, channels: kept.map((role, n) => ({ values: columns[role]!, valid: masks[n] })) });
+  if (grid === null) return { problems: [{ file: request.file, line: dialect.firstDataLine, column: guessOf(recognition, 'position').name, what: 'the positions make no scan: they hardly move, or span far more than their steps add up to', remedy: 'check the position column and its unit' }] };
+  decisions.push(grid.interpolated ? `positions are uneven: values interpolated to a grid of ${(grid.step * 1000).toFixed(3)} mm` : `positions already stand every ${(grid.step * 1000).toFixed(3)} mm: values taken over as they are`);
+
+  const channelOf = (role: Role): Channel | null => grid.channels[kept.indexOf(role as never)] ?? null;
+  const speed = channelOf('speed') ?? speedFromTime(channelOf('time'), grid.step, timeFactor(guessOf(recognition, 'time')?.unit ?? '').factor);
+  const trace: Trace<'measured'> = {
+    start: measuredPosition(grid.start), step: grid.step, length: grid.length, loss: channelOf('lma'), fault: channelOf('lf'),
+    faultUnit: request.columns?.lf?.unit ?? (recognition.columnOf.lf === undefined ? '' : guessOf(recognition, 'lf').unit), speed, averagingLength: THRESHOLDS.averagingLength.value,
+  };
+  findings.push(...rejectedAt, ...judgeMotion(samples, grid), ...judgeExtent(grid, request.ropeLength, trace.fault !== null), ...judgeSpeed(grid, speed));
+  if (trace.loss) findings.push(...judgeDropouts(grid, trace.loss, 'LMA'), ...judgeLoss(grid, trace.loss), ...judgeSaturation(grid, trace.loss, 'LMA'));
+  if (trace.fault) findings.push(...judgeDropouts(grid, trace.fault, 'LF'), ...judgeSaturation(grid, trace.fault, 'LF'));
+  const covered = coveredBy(trace);
+  const reasons = belowFloor(grid, covered, samples.passedAgain / Math.max(1, rows.table.rows));
+  findings.push(...reasons);
+  const run: Run = {
+    file: request.file, sha256: read.sha256, rows: rows.table.rows, rowsRejected: rows.rejected,
+    understanding: {
+      encoding: dialect.encoding.encoding, delimiter: dialect.delimiter, decimalMark: dialect.decimal, headerLine: dialect.headerLine,
+      preambleLines: dialect.preamble.length, decisions,
+      columns: recognition.guesses.map((guess) => (guess.role === 'lma' && lossGuess ? { ...guess, unit: lossGuess.unit, certainty: Math.min(guess.certainty, lossGuess.certainty), reason: `${guess.reason}; ${lossGuess.reason}` }
+        : guess.role === 'position' ? { ...guess, unit: placed.unit, certainty: Math.min(guess.certainty, placed.certainty) } : guess)),
+    },
+    trace, positionsFell: samples.fell, statedDirection: request.direction ?? null, covered, quality: findings, rejected: reasons.length > 0,
+  };
+  return { run };
+}
+
+function guessOf(recognition: Recognition, role: Role) {
+  return recognition.guesses[recognition.columnOf[role]!];
+}
+
+function columnsByRole({ recognition, slots, rows }: Read): Partial<Record<Role, Float64Array>> {
+  const columns: Partial<Record<Role, Float64Array>> = {};
+  for (const [role, index] of Object.entries(recognition.columnOf) as [Role, number][]) {
+    const slot = slots.findIndex((each) => each.index === index);
+    if (slot >= 0) columns[role] = rows.table.columns[slot];
+  }
+  return columns;
+}
+
+type Placed = { positions: Float64Array; resolution: number; unit: string; certainty: number; findings: Finding[] } | { what: string; column: string | null; remedy: string };
+
+/** Position of each row in metres: as written, or from time and speed. */
+function placeRows({ request, dialect, recognition, rows }: Read, columns: Partial<Record<Role, Float64Array>>, decisions: string[]): Placed {
+  const count = rows.table.rows;
+  if (columns.position) {
+    const guess = guessOf(recognition, 'position');
+    const unit = positionUnit(columns.position, count, { guess, stated: request.columns, ropeLength: request.ropeLength, preamble: dialect.preamble });
+    if (unit === null) return { what: 'positions are counts of pulses, and the pulses of a metre are not known', column: guess.name, remedy: 'state columns.position.pulses_per_metre of this run' };
+    decisions.push(`position: ${unit.reason}`);
+    toMetres(columns.position, count, unit.metres);
+    return { positions: columns.position, resolution: writtenResolution(dialect, guess.index) * unit.metres, unit: unit.unit, certainty: unit.certainty, findings: [] };
+  }
+  const time = columns.time!;
+  const speed = columns.speed!;
+  const clock = timeFactor(guessOf(recognition, 'time').unit);
+  const pace = speedFactor(guessOf(recognition, 'speed').unit);
+  scale(time, count, clock.factor);
+  const { position, unknownSteps } = integrateSpeed(time, speed.map((value) => value * pace.factor), count);
+  decisions.push(`position: worked out from time${clock.known ? '' : ' (taken as seconds)'} and speed${pace.known ? '' : ' (taken as m/s)'}; its scale is only as good as the speed`);
+  const found = [finding('position-from-speed', 'warning', position[0], Math.max(position[count - 1], position[0] + 0.001), `The file has no position; it is worked out from time and speed${unknownSteps > 0 ? `, and ${unknownSteps} steps lack one of them and count as standing` : ''}. Tie it to marks on the rope.`)];
+  scale(time, count, 1 / clock.factor);
+  return { positions: position, resolution: 0, unit: 'm', certainty: 0.6, findings: found };
+}
+
+/** Smallest step that the written positions can show: the most decimals used in the first rows. */
+function writtenResolution(dialect: Dialect, index: number): number {
+  let decimals = 0;
+  for (const row of dialect.sample) {
+    const cell = (row[index] ?? '').trim();
+    if (/e/i.test(cell)) return 0;
+    const mark = cell.lastIndexOf(dialect.decimal);
+    if (mark >= 0) decimals = Math.max(decimals, cell.length - mark - 1);
+  }
+  return 10 ** -decimals;
+}
+
+function scale(values: Float64Array, count: number, factor: number): void {
+  if (factor !== 1) for (let i = 0; i < count; i += 1) values[i] *= factor;
+}
+
+/** Lengths with valid LMA, or valid LF where the file has no LMA; holes too short to be a gap are bridged. */
+function coveredBy(trace: Trace<'measured'>): Interval<'measured'>[] {
+  const channel = trace.loss ?? trace.fault;
+  if (!channel) return [];
+  const joined: { from: Interval<'measured'>['from']; to: Interval<'measured'>['to'] }[] = [];
+  for (const each of validIntervals(trace, channel.valid)) {
+    const last = joined.at(-1);
+    if (last && each.from - last.to <= THRESHOLDS.gapLength.value) last.to = each.to;
+    else joined.push({ from: each.from, to: each.to });
+  }
+  return joined;
+}
+
+/** Reasons why a run is too poor to be used for a judgement. */
+function belowFloor(grid: EvenGrid, covered: readonly Interval<'measured'>[], passedAgain: number): Finding[] {
+  const end = grid.start + (grid.length - 1) * grid.step;
+  const share = covered.reduce((sum, each) => sum + each.to - each.from, 0) / (grid.length * grid.step);
+  const found: Finding[] = [];
+  if (share < THRESHOLDS.validShare.value) found.push(finding('below-floor', 'reject', grid.start, end, `Only ${(100 * share).toFixed(0)} % of the run shows a live signal (floor ${100 * THRESHOLDS.validShare.value} %): the run is not used. Repeat it.`));
+  if (passedAgain > THRESHOLDS.backwardShare.value) found.push(finding('below-floor', 'reject', grid.start, end, `${(100 * passedAgain).toFixed(0)} % of the samples lie behind the one before: the positions cannot be trusted and the run is not used. Check the encoder and repeat.`));
+  return found;
+}
