@@ -50,7 +50,7 @@ export function faultSeries(place: GatheredFault, surveys: readonly Survey[], ga
   const counts = surveys.map((_, index) => place.members.filter((m) => m.survey === index).reduce((sum, m) => sum + m.fault.count.estimate, 0));
   const firstSeen = counts.findIndex((count) => count > 0);
   const perBreak = sums[firstSeen] / counts[firstSeen];
-  return surveys.flatMap((survey, index) => {
+  return surveys.flatMap((survey, index): FaultValue[] => {
     const noise = (profileAt(survey.condition.faultNoise, place.where.from) ?? 0) / gauge.gains[index];
     if (counts[index] > 0) {
       const value = sums[index] / perBreak;
