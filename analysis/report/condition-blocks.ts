@@ -1,0 +1,57 @@
+import type { Analysis } from '../assess.ts';
+import type { Assessment } from '../assessment/schema.ts';
+import type { Block } from './document.ts';
+import { figure, metres, span } from './phrase.ts';
+
+const text = (title: string) => ({ title, numeric: false });
+const number = (title: string) => ({ title, numeric: true });
+
+export function coverageBlocks(assessment: Assessment): Block[] {
+  return [
+    { kind: 'heading', text: 'Lengths NOT INSPECTED' },
+    { kind: 'table', caption: 'At the newest inspection, with the date each length was last seen', whenEmpty: 'The newest inspection has valid signal over the whole length on record.',
+      columns: [number('Rope position [m]'), number('Length [m]'), text('Last seen')],
+      rows: assessment.not_inspected.map((each) => [span(each.from_m, each.to_m), metres(each.to_m - each.from_m), each.last_seen ?? 'NEVER INSPECTED']) },
+  ];
+}
+
+export function conditionBlocks({ assessment, surveys }: Analysis): Block[] {
+  const newest = assessment.inspections.find((each) => each.id === surveys[surveys.length - 1]?.id);
+  if (!newest) return [];
+  return [
+    { kind: 'heading', text: 'Condition at the newest inspection' },
+    { kind: 'paragraph', tone: 'plain', text: `Loss is counted from: ${newest.baseline}. Rope position rests on: ${newest.alignment?.basis ?? 'nothing'} (confidence ${figure(newest.alignment?.confidence ?? null)}).` },
+    { kind: 'table', caption: 'Zones of distributed loss', whenEmpty: 'No zone above the smallest loss that could be found; see detectability in the assessment file.',
+      columns: [text('Zone'), number('Rope position [m]'), text('Kind'), number('Mean loss [%]'), number('± [%]'), number('Peak [%]'), number('LF texture ratio')],
+      rows: newest.zones.map((zone) => [zone.id, span(zone.from_m, zone.to_m), zone.kind, figure(zone.mean_loss_percent), figure(zone.uncertainty_percent), figure(zone.peak_loss_percent), figure(zone.texture_ratio)]) },
+    { kind: 'table', caption: 'Local faults (depth unknown: LF cannot tell inner from outer)', whenEmpty: 'No local fault above the detection threshold.',
+      columns: [text('Fault'), number('Rope position [m]'), number('± [m]'), number('Breaks (range)'), number('Equivalent loss [%]'), number('Signal to noise'), text('Calibration')],
+      rows: newest.faults.map((fault) => [fault.id, metres(fault.position_m), figure(fault.position_uncertainty_m), `${fault.count_estimate} (${fault.count_low}–${fault.count_high})`, figure(fault.loss_percent), figure(fault.snr, 1), fault.loss_calibration]) },
+  ];
+}
+
+export function growthBlocks(assessment: Assessment): Block[] {
+  return [
+    { kind: 'heading', text: 'Change between inspections' },
+    { kind: 'table', caption: 'Places on the rope, judged at the newest inspection', whenEmpty: 'No place of loss or fault in any inspection.',
+      columns: [text('Place'), number('Rope position [m]'), text('Subject'), text('State'), number('Rate a year (95 %)'), text('Why')],
+      rows: assessment.growth.map((each) => [each.id, span(each.from_m, each.to_m), each.subject, each.state, each.rate_per_year === null ? '–' : `${figure(each.rate_per_year)} (${figure(each.rate_low)} to ${figure(each.rate_high)})`, each.reason]) },
+  ];
+}
+
+export function notesBlocks(assessment: Assessment): Block[] {
+  return [
+    { kind: 'heading', text: 'Visual notes' },
+    { kind: 'table', caption: 'As recorded', whenEmpty: 'No visual note is on record: magnetic testing does not replace the visual inspection.',
+      columns: [text('Inspection'), number('Rope position [m]'), text('Kind'), number('Value'), text('Severity'), text('Photo'), text('Remark')],
+      rows: assessment.notes.map((note) => [note.inspection, note.from_m === note.to_m ? metres(note.from_m) : span(note.from_m, note.to_m), note.kind, note.value === null ? '' : `${note.value} ${note.unit}`.trim(), note.severity, note.photo ?? '', note.remark]) },
+  ];
+}
+
+export function qualityBlocks(assessment: Assessment): Block[] {
+  const rows = assessment.inspections.flatMap((each) => each.quality.filter((finding) => finding.level !== 'info').map((finding) => [each.id, finding.level, span(finding.from_m, finding.to_m), finding.message]));
+  return [
+    { kind: 'heading', text: 'Quality of the scans' },
+    { kind: 'table', caption: 'Warnings and rejections', whenEmpty: 'No warning.', columns: [text('Inspection'), text('Level'), number('Rope position [m]'), text('Finding')], rows },
+  ];
+}

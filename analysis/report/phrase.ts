@@ -1,0 +1,46 @@
+/** Numbers and words as the report prints them. */
+export function metres(value: number): string {
+  return value.toFixed(2);
+}
+
+export function span(from: number, to: number): string {
+  return `${metres(from)} – ${metres(to)}`;
+}
+
+export function figure(value: number | null, digits = 2): string {
+  return value === null || !Number.isFinite(value) ? '–' : value.toFixed(digits);
+}
+
+export function percent(share: number): string {
+  return `${(share * 100).toFixed(0)} %`;
+}
+
+const PROVENANCE: Readonly<Record<string, string>> = {
+  published: 'published',
+  memory: 'FROM MEMORY – confirm',
+  'common-practice': 'common practice',
+  derived: 'derived',
+  disputed: 'DISPUTED – confirm',
+  user: 'changed by user',
+};
+
+/** Words for where a limit comes from; what needs confirming says so. */
+export function provenanceWords(provenance: string): string {
+  return PROVENANCE[provenance] ?? provenance;
+}
+
+const STATE: Readonly<Record<string, string>> = {
+  continue: 'No criterion reached in the lengths inspected: normal interval',
+  'continue-shorter-interval': 'No criterion reached in the lengths inspected: shorter interval',
+  refer: 'Refer to the competent person before further use',
+  'discard-criterion-reached': 'A DISCARD CRITERION IS REACHED: keep out of service until the competent person has decided',
+};
+
+/** Advice in words. Advice to a competent person, never a release. */
+export function stateWords(state: string): string {
+  return STATE[state] ?? state;
+}
+
+export function verdictWords(verdict: string): string {
+  return verdict === 'reached' ? 'REACHED' : verdict === 'may-be-reached' ? 'may be reached' : 'not reached';
+}
