@@ -13,6 +13,10 @@ export interface ColumnShape {
   readonly constant: boolean;
   /** Correlation of neighbouring samples, -1..1: near 1 for an averaged signal. */
   readonly smoothness: number;
+  /** Share of the variance that means over 64 samples keep, 0..1: large where lengths of rope differ, small for noise and pulses. */
+  readonly slowness: number;
+  /** All values above zero and within a narrow band about their mean, as the speed of a steady run. */
+  readonly steady: boolean;
 }
 
 export function shapesOf(dialect: Dialect): ColumnShape[] {
@@ -45,8 +49,16 @@ function shapeOf(index: number, values: readonly number[]): ColumnShape {
   const mean = (largest + smallest) / 2;
   return {
     index, numbers: values.length, ordered, even: ordered && largest - smallest <= 0.02 * Math.abs(mean) + 1e-9,
-    constant: moved === 0, smoothness: neighbourCorrelation(values),
+    constant: moved === 0, smoothness: neighbourCorrelation(values), slowness: slowShare(values, 64), steady: isSteady(values),
   };
+}
+
+/** A test speed lies between some centimetres and some metres a second; a steady run keeps within a third of its mean. */
+function isSteady(values: readonly number[]): boolean {
+  if (values.length < 3 || values.some((value) => value < 0)) return false;
+  const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
+  const spread = Math.sqrt(values.reduce((sum, value) => sum + (value - mean) ** 2, 0) / values.length);
+  return mean > 0.02 && mean < 10 && spread < 0.33 * mean;
 }
 
 function neighbourCorrelation(values: readonly number[]): number {
@@ -59,4 +71,21 @@ function neighbourCorrelation(values: readonly number[]): number {
     if (i > 0) product += (values[i] - mean) * (values[i - 1] - mean);
   }
   return variance === 0 ? 0 : product / variance;
+}
+
+function slowShare(values: readonly number[], block: number): number {
+  const whole = Math.floor(values.length / block) * block;
+  if (whole < 4 * block) return 0;
+  const mean = values.slice(0, whole).reduce((sum, value) => sum + value, 0) / whole;
+  let total = 0;
+  let slow = 0;
+  for (let at = 0; at < whole; at += block) {
+    let sum = 0;
+    for (let i = at; i < at + block; i += 1) {
+      sum += values[i] - mean;
+      total += (values[i] - mean) ** 2;
+    }
+    slow += (sum * sum) / block;
+  }
+  return total === 0 ? 0 : slow / total;
 }

@@ -39,7 +39,7 @@ export function photoFacts(bytes: Uint8Array): PhotoFacts {
 }
 
 const NAME_PATTERNS: readonly { readonly pattern: RegExp; readonly factor: number; readonly why: string }[] = [
-  { pattern: /(?:^|[^a-z0-9])(?:pos(?:ition)?|at|km|x)[ _=-]*(-?\d+(?:[.,]\d+)?)(?![\d.,]*\d)/i, factor: 1, why: 'position in its name' },
+  { pattern: /(?:^|[^a-z0-9])(?:pos(?:ition)?|at|x)[ _=-]*(-?\d+(?:[.,]\d+)?)(?![\d.,]*\d)/i, factor: 1, why: 'position in its name' },
   { pattern: /(?:^|[^a-z0-9.])(\d+(?:[.,]\d+)?)[ _-]?m(?![a-z0-9])/i, factor: 1, why: 'metres in its name' },
   { pattern: /(?:^|[^a-z0-9.])(\d+)m(\d{1,3})(?!\d)/i, factor: 1, why: 'metres in its name' },
   { pattern: /(?:^|[^a-z0-9.])(\d+(?:[.,]\d+)?)[ _-]?(?:ft|feet)(?![a-z0-9])/i, factor: 0.3048, why: 'feet in its name' },

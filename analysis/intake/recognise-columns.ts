@@ -127,10 +127,13 @@ function shapedClaims(dialect: Dialect, shapes: readonly ColumnShape[], claims: 
   const signals = free.filter((shape) => !used.has(shape.index) && !shape.ordered && !shape.constant);
   const percent = signals.filter((shape) => isPercent(dialect.units[shape.index] ?? '') || isArea(dialect.units[shape.index] ?? ''));
   if (!claims.has('lma') && percent.length === 1) add('lma', percent[0], 0.75, 'the only free column in percent or mm2');
+  const steady = signals.filter((shape) => shape.steady);
+  if (!claims.has('speed') && signals.length > 2 && steady.length === 1) add('speed', steady[0], 0.6, 'above zero and steady, as a speed is');
   const rest = signals.filter((shape) => !found.some((each) => each.index === shape.index));
   if (!claims.has('lma') && !claims.has('lf') && percent.length !== 1 && rest.length === 2) {
-    const [slow, quick] = [...rest].sort((a, b) => b.smoothness - a.smoothness);
-    if (slow.smoothness - quick.smoothness > 0.25) {
+    const [slow, quick] = [...rest].sort((a, b) => b.smoothness + b.slowness - a.smoothness - a.slowness);
+    // Means over 64 samples of pure noise keep 1/64 of its variance; five times that is no chance.
+    if (slow.smoothness - quick.smoothness > 0.25 || (slow.slowness > 0.08 && slow.slowness > 3 * quick.slowness)) {
       add('lma', slow, 0.65, 'the smoother of two signals: LMA is averaged over the length of the head');
       add('lf', quick, 0.65, 'the livelier of two signals, as a local-fault channel is');
     }

@@ -1,0 +1,48 @@
+const day = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'short', year: 'numeric', timeZone: 'UTC' });
+const month = new Intl.DateTimeFormat('en-GB', { month: 'short', year: 'numeric', timeZone: 'UTC' });
+
+/** `3 Mar 2026`; what is not a date is shown as it is. */
+export function dayOf(iso: string): string {
+  const time = Date.parse(iso);
+  return Number.isFinite(time) ? day.format(time) : iso;
+}
+
+export function monthOf(iso: string): string {
+  const time = Date.parse(iso);
+  return Number.isFinite(time) ? month.format(time) : iso;
+}
+
+/** Metres with as many decimals as the length in view deserves. */
+export function metres(value: number, inView = 1): string {
+  return `${fixed(value, inView > 200 ? 1 : inView > 5 ? 2 : 3)} m`;
+}
+
+/** A length of rope, or one position where both ends are the same to a centimetre. */
+export function stretch(from: number, to: number): string {
+  return to - from < 0.015 ? `${fixed((from + to) / 2, 2)} m` : `${fixed(from, 2)} – ${fixed(to, 2)} m`;
+}
+
+/** Three significant figures, without needless zeros, with a true minus sign. */
+export function figure(value: number): string {
+  if (!Number.isFinite(value)) return '–';
+  const size = Math.abs(value);
+  return fixed(value, size >= 100 ? 0 : size >= 10 ? 1 : size >= 0.0995 || size === 0 ? 2 : 3).replace(/(\.\d*?)0+$/, '$1').replace(/\.$/, '');
+}
+
+export function fixed(value: number, decimals: number): string {
+  return value.toFixed(decimals).replace(/^-(?=0(\.0*)?$)/, '').replace('-', '−');
+}
+
+export function share(value: number): string {
+  return `${Math.round(value * 100)} %`;
+}
+
+export function bytes(size: number): string {
+  if (size < 1000) return `${size} B`;
+  return size < 1e6 ? `${fixed(size / 1e3, 0)} kB` : `${fixed(size / 1e6, 1)} MB`;
+}
+
+/** `1 place`, `3 places`. */
+export function counted(count: number, one: string, many = `${one}s`): string {
+  return `${count} ${count === 1 ? one : many}`;
+}
