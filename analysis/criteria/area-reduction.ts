@@ -114,7 +114,8 @@ function scanWindows(scan: Scan, clause: Clause, evidence: Evidence, survey: Sur
   const values = new Float64Array(windows);
   const breaks = weightedWindow(scan.events, evidence.loopLength, loop);
   const needed = SEEN_SHARE_NEEDED * span;
-  const width = span * step;
+  // Round the whole of a loop the two ends are one place: the far end is left out, so that a break there counts once.
+  const width = span * step - (loop && span === samples ? step * 1e-6 : 0);
   let best = -1;
   let worst = -1;
   for (let i = 0; i < windows; i += 1) {
@@ -185,9 +186,8 @@ function breaksOver(clause: Clause, evidence: Evidence, survey: Survey, where: I
 
 /** Whether a length holds a position; on a loop the length may run past the seam. Both ends count. */
 export function holds(where: Interval<'rope'>, position: number, loopLength: number | null): boolean {
-  if (position >= where.from && position <= where.to) return true;
-  if (loopLength === null) return false;
-  return (position + loopLength >= where.from && position + loopLength <= where.to) || (position - loopLength >= where.from && position - loopLength <= where.to);
+  const inside = (at: number) => at >= where.from - 1e-9 && at <= where.to + 1e-9;
+  return inside(position) || (loopLength !== null && (inside(position + loopLength) || inside(position - loopLength)));
 }
 
 export function coveredShare(survey: Survey, where: Interval<'rope'>): number {

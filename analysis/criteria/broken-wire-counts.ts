@@ -87,9 +87,11 @@ function measured(found: readonly Counted[]): Measurement {
 
 /** The worst window begins at some break: only those windows are tried, so that a break is never cut off by the grid of samples. */
 function worstWindow(clause: Clause, evidence: Evidence, survey: Survey, counted: readonly Counted[], indicated: boolean): Judged {
-  const width = clause.window === null ? 0 : windowInMetres(clause.window, evidence.geometry);
-  if (width === null) return { needs: clause.window?.unit === 'lay' ? 'the lay length or the rope diameter' : 'the rope diameter' };
+  const asked = clause.window === null ? 0 : windowInMetres(clause.window, evidence.geometry);
+  if (asked === null) return { needs: clause.window?.unit === 'lay' ? 'the lay length or the rope diameter' : 'the rope diameter' };
   const loop = evidence.loopLength;
+  // Never more than once round a loop, so that no break counts twice.
+  const width = loop === null ? asked : Math.min(asked, loop * (1 - 1e-6));
   const sorted = [...counted].sort((a, b) => a.position - b.position);
   const around = loop === null ? sorted : [...sorted, ...sorted.map((each) => ({ ...each, position: each.position + loop }))];
   let best: { from: number; found: Counted[]; value: Measurement } | null = null;

@@ -6,6 +6,9 @@ export interface WeightedWindow {
   between(from: number, to: number): number;
 }
 
+/** Positions this close are the same: a break on the edge of a window belongs to it, whatever rounding did to the edge. Metres. */
+const SAME = 1e-9;
+
 /**
  * Sum of event areas in a window that only moves forward. Both ends belong to the window. On a loop the events stand again one
  * round later, so that a window may run past the seam. Amortised constant time a step.
@@ -28,10 +31,10 @@ export function weightedWindow(events: readonly BreakEvent[], loopLength: number
     if (sign === 1 ? before === 0 : before === 1) sum += sign * event.area!;
   };
   return {
-    idle: (_from, to) => first === end && (end >= all.length || all[end].position > to),
+    idle: (_from, to) => first === end && (end >= all.length || all[end].position > to + SAME),
     between(from, to) {
-      while (end < all.length && all[end].position <= to) add(all[end++], 1);
-      while (first < end && all[first].position < from) add(all[first++], -1);
+      while (end < all.length && all[end].position <= to + SAME) add(all[end++], 1);
+      while (first < end && all[first].position < from - SAME) add(all[first++], -1);
       // Nothing held is exactly nothing, whatever rounding the running sum has picked up.
       if (first === end) sum = 0;
       return sum;
