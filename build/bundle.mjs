@@ -1,0 +1,58 @@
+// Bundles the Node side into dist/, only when a source is newer than the bundle, into a fresh folder that is then renamed:
+// two commands started together never see half a bundle.
+import { build } from 'esbuild';
+import { existsSync, mkdirSync, readdirSync, renameSync, rmSync, statSync } from 'node:fs';
+import { join } from 'node:path';
+
+const SOURCES = ['analysis', 'main', 'sample-signals', 'tests/bench', 'tests/support', 'build', 'package.json', 'package-lock.json'];
+const SKIP = new Set(['node_modules', 'generated']);
+
+/** Name of the bundle -> entry file. An entry that does not exist is left out. */
+const ENTRIES = {
+  assess: 'main/command/assess.ts',
+  section: 'main/command/section.ts',
+  worker: 'main/command/worker.ts',
+  loopback: 'main/loopback/serve.ts',
+  samples: 'sample-signals/generate.ts',
+  'bench-intake': 'tests/bench/intake.ts',
+  'bench-condition': 'tests/bench/condition.ts',
+  'bench-alignment': 'tests/bench/alignment.ts',
+  'bench-life': 'tests/bench/life-coverage.ts',
+  fuzz: 'tests/bench/fuzz.ts',
+  evaluate: 'tests/bench/evaluate.ts',
+};
+
+export async function ensureBundle(root) {
+  const out = join(root, 'dist', 'node');
+  const newest = Math.max(...SOURCES.map((each) => newestIn(join(root, each))));
+  if (existsSync(out) && statSync(out).mtimeMs > newest) return out;
+  const fresh = join(root, 'dist', `node-${process.pid}`);
+  mkdirSync(fresh, { recursive: true });
+  await build({
+    absWorkingDir: root,
+    entryPoints: Object.fromEntries(Object.entries(ENTRIES).filter(([, file]) => existsSync(join(root, file)))),
+    outdir: fresh, outExtension: { '.js': '.mjs' }, bundle: true, splitting: true, platform: 'node', target: 'node20', format: 'esm', logLevel: 'warning', sourcemap: 'linked',
+    // Packages that ask for `require` at run time get Node's own.
+    banner: { js: "import { createRequire as makeRequire } from 'node:module'; const require = makeRequire(import.meta.url);" },
+  });
+  swap(fresh, out, `${fresh}-old`);
+  return out;
+}
+
+function swap(fresh, out, old) {
+  try {
+    if (existsSync(out)) renameSync(out, old);
+    renameSync(fresh, out);
+  } catch {
+    // Another command was faster: its bundle is as new as ours.
+    rmSync(fresh, { recursive: true, force: true });
+  }
+  rmSync(old, { recursive: true, force: true });
+}
+
+function newestIn(path) {
+  if (!existsSync(path)) return 0;
+  const stat = statSync(path);
+  if (!stat.isDirectory()) return stat.mtimeMs;
+  return readdirSync(path).filter((name) => !SKIP.has(name) && !name.endsWith('.csv')).reduce((newest, name) => Math.max(newest, newestIn(join(path, name))), stat.mtimeMs);
+}

@@ -1,0 +1,4 @@
+import { parseAssess } from './arguments.ts';
+import { main } from './main.ts';
+
+await main(parseAssess);

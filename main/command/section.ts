@@ -1,0 +1,4 @@
+import { parseSection } from './arguments.ts';
+import { main } from './main.ts';
+
+await main(parseSection);
