@@ -152,11 +152,21 @@ function governingOf(scan: Scan, clause: Clause, evidence: Evidence, index: numb
   const notes = [...scan.notes];
   const unseen = 1 - over(seen, index, span, samples) / span;
   if (scan.sums !== null) notes.unshift(`distributed loss ${Math.max(0, value - area).toFixed(2)} %${area > 0 ? ` and ${wires} broken wires ${area.toFixed(2)} %` : ''}`);
+  const pits = pitsOrBreaks(evidence, survey, where);
+  if (pits > 0) notes.push(`${pits} of the LF indications lie in a corroded zone, where a pit may look like a broken wire: look there`);
+  if (clause.window === null) notes.push(`read over ${scan.width.toFixed(2)} m, the averaging length of LMA`);
   if (unseen > 0) notes.push(`${Math.max(0.1, 100 * unseen).toFixed(1)} % of this length was NOT INSPECTED: the value is that of the inspected part`);
   return {
     where, value, uncertainty: Math.hypot(scan.sums === null ? 0 : lossUncertainty(survey, where), uncertainty),
     lowerBound: scan.lowerBound, exact: false, note: notes.join('; '),
   };
+}
+
+/** LF indications in a corroded zone that nobody has seen as broken wires. */
+function pitsOrBreaks(evidence: Evidence, survey: Survey, where: Interval<'rope'>): number {
+  const corroded = survey.condition.zones.filter((zone) => zone.kind === 'corrosion');
+  return breakEvents(evidence, survey).events.filter((event) => event.seen === 0 && holds(where, event.position, evidence.loopLength)
+    && corroded.some((zone) => event.position >= zone.where.from && event.position <= zone.where.to)).length;
 }
 
 /** A strip value stands at the middle of its window; towards an open end it is that of the last whole window. */

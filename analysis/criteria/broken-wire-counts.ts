@@ -5,7 +5,6 @@ import type { Survey } from '../rope/survey.ts';
 import { coveredShare, holds, SEEN_SHARE_NEEDED } from './area-reduction.ts';
 import type { BreakEvent } from './break-events.ts';
 import { breakEvents } from './break-events.ts';
-import { adjacentOuterWires } from './counting-rules.ts';
 import type { Evidence, Measurement } from './criterion.ts';
 import type { Along, Judged, MeasureTaker } from './judged.ts';
 import { windowInMetres } from './resolve-limit.ts';
@@ -152,35 +151,4 @@ function stripOf(survey: Survey, counted: readonly Counted[], width: number): Al
 
 function coveredAt(survey: Survey, from: number, to: number): boolean {
   return survey.covered.some((each) => each.from < to && each.to > from);
-}
-
-/** Pairs of broken outer wires of a locked coil that are neighbours or have one sound wire between them, within one lay. */
-export const adjacentBrokenWires: MeasureTaker = {
-  along(_clause, evidence, survey) {
-    const found = adjacentPairs(evidence, survey);
-    if (found === null) return { needs: 'a visual note of adjacent broken outer wires, or broken outer wires noted by number (remark "wire 7")' };
-    const { where, value } = found;
-    return { governing: { where, value, uncertainty: null, lowerBound: false, exact: true, note: found.note }, along: null };
-  },
-  over(_clause, evidence, survey, where) {
-    const found = adjacentPairs(evidence, survey);
-    if (found === null) return null;
-    return { value: found.where.from <= where.to && found.where.to >= where.from ? found.value : 0, uncertainty: null };
-  },
-};
-
-function adjacentPairs(evidence: Evidence, survey: Survey): { where: Interval<'rope'>; value: number; note: string } | null {
-  const noted = survey.notes.find((note) => note.kind === 'broken-wires-adjacent' && (note.value ?? 2) >= 2);
-  if (noted) return { where: { from: ropePosition(noted.from), to: ropePosition(noted.to) }, value: 1, note: 'noted as adjacent' };
-  const numbered = survey.notes.filter((note) => note.kind.startsWith('broken-wires')).flatMap((note) => {
-    const wire = /\bwire\s*(?:no\.?|number|#)?\s*(\d+)\b/i.exec(note.remark);
-    return wire ? [{ position: (note.from + note.to) / 2, wireNumber: Number(wire[1]) }] : [];
-  });
-  const lay = evidence.geometry.layLengthMm;
-  if (numbered.length < 2 || lay === null) return null;
-  const pair = adjacentOuterWires(numbered, lay / 1000, evidence.geometry.outerWires ?? Infinity);
-  const places = pair ?? numbered;
-  const from = Math.min(...places.map((each) => each.position));
-  const to = Math.max(...places.map((each) => each.position));
-  return { where: { from: ropePosition(from), to: ropePosition(to) }, value: pair ? 1 : 0, note: pair ? `outer wires ${pair[0].wireNumber} and ${pair[1].wireNumber}` : 'no two of the numbered broken wires are neighbours within one lay' };
 }

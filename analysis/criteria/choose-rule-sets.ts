@@ -25,7 +25,7 @@ export function chooseRuleSets(application: string, geometry: RopeGeometry, stat
   const fallback = known.length === 0 ? propose(application, geometry, available) : { sets: [], reasons: [] };
   return {
     sets: [...known.map(({ set }) => set), ...missing, ...fallback.sets],
-    reasons: [...known.map(({ set, why }) => reasonOf(set, `named in the record${why}`)), ...missing.map((set) => reasonOf(set, set.scope.text)), ...fallback.reasons],
+    reasons: [...known.map(({ set, why }) => reasonOf(set, `named in the record or chosen by the competent person${why}`)), ...missing.map((set) => reasonOf(set, set.scope.text)), ...fallback.reasons],
   };
 }
 

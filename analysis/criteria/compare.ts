@@ -18,13 +18,13 @@ export function isReached(value: number, comparator: Comparator, limit: number, 
   return value < limit - slack;
 }
 
-/** Value as a share of the limit, 1 at the limit; for a lower limit the share is limit / value. */
+/** Value as a share of the limit, 1 at the limit; for a lower limit the share is limit / value. Against a limit of nothing every value is past it: 1 + value. */
 export function shareOfLimit(value: number, comparator: Comparator, limit: number): number {
   if (comparator === '>' || comparator === '>=') {
-    if (limit === 0) return value > 0 ? Infinity : 0;
+    if (limit === 0) return 1 + value;
     return value / limit;
   }
-  return value === 0 ? Infinity : limit / value;
+  return value === 0 ? 1 + limit : limit / value;
 }
 
 /** Larger values are worse unless the rule sets a lower limit. */

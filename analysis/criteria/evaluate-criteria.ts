@@ -7,7 +7,8 @@ import { isReached, shareOfLimit, worseIsMore } from './compare.ts';
 import type { CriterionResult, Evidence, Measurement, NotEvaluated, UtilisationStrip } from './criterion.ts';
 import { day } from './diameter-readings.ts';
 import type { Along, Governing } from './judged.ts';
-import { appliesTo, resolveLimit, windowInMetres } from './resolve-limit.ts';
+import { appliesTo, loweredByWear, resolveLimit, windowInMetres } from './resolve-limit.ts';
+import type { FoundLimit } from './resolve-limit.ts';
 import type { Clause, RuleSet } from './rule-set.ts';
 import { takerOf } from './take-measure.ts';
 
@@ -51,12 +52,13 @@ interface JudgedClause {
 function judgeClause(set: RuleSet, clause: Clause, evidence: Evidence): JudgedClause {
   const none = (needs: string): JudgedClause => ({ result: null, strip: null, needs });
   if (evidence.surveys.length === 0) return none('an inspection');
-  const limit = resolveLimit(clause, evidence.geometry);
-  if ('needs' in limit) return none(limit.needs);
+  const stated = resolveLimit(clause, evidence.geometry);
+  if ('needs' in stated) return none(stated.needs);
   const newest = evidence.surveys[evidence.surveys.length - 1];
   let needs: string | null = null;
   for (let i = evidence.surveys.length - 1; i >= 0; i -= 1) {
     const survey = evidence.surveys[i];
+    const limit = clause.wearLowersLimit ? loweredByWear(stated, survey) : stated;
     const judged = takerOf(clause).along(clause, evidence, survey, limit.limit);
     if ('needs' in judged) {
       needs ??= judged.needs;
@@ -74,7 +76,7 @@ function staleness(needs: string, last: Survey, newest: Survey): string {
   return `${needs}; last judged from ${day(last.date)}, ${months} month${months === 1 ? '' : 's'} before the newest inspection`;
 }
 
-function resultOf(set: RuleSet, clause: Clause, evidence: Evidence, survey: Survey, limit: { limit: number; note: string; provenance: CriterionResult['provenance'] | null }, governing: Governing): CriterionResult {
+function resultOf(set: RuleSet, clause: Clause, evidence: Evidence, survey: Survey, limit: FoundLimit, governing: Governing): CriterionResult {
   const { value, uncertainty, where } = governing;
   const reached = isReached(value, clause.comparator, limit.limit, governing.exact);
   const verdict = reached ? 'reached' : mayBeReached(clause, limit.limit, governing) ? 'may-be-reached' : 'not-reached';

@@ -1,11 +1,18 @@
 import type { RopeGeometry } from '../rope/geometry.ts';
+import type { Survey } from '../rope/survey.ts';
+import { wearAdjustedBreakLimit } from './counting-rules.ts';
 import type { Provenance } from './criterion.ts';
 import { brokenWireLimits, ropeCategory } from './rope-category.ts';
 import type { Clause, ClauseWindow, Limit } from './rule-set.ts';
 
-export type ResolvedLimit =
-  | { readonly limit: number; readonly note: string; readonly provenance: Provenance | null }
-  | { readonly needs: string };
+export interface FoundLimit {
+  readonly limit: number;
+  readonly note: string;
+  /** Set where the cell that was used has a standing of its own. */
+  readonly provenance: Provenance | null;
+}
+
+export type ResolvedLimit = FoundLimit | { readonly needs: string };
 
 /** The limit of a clause for this rope, with how it was found; or what is missing. */
 export function resolveLimit(clause: Clause, geometry: RopeGeometry): ResolvedLimit {
@@ -49,6 +56,14 @@ const WARRINGTON_SEALE: ReadonlySet<number> = new Set([26, 31, 36, 41]);
 
 function isWarringtonSeale(geometry: RopeGeometry): boolean {
   return !geometry.seale && geometry.wiresPerStrand !== null && WARRINGTON_SEALE.has(geometry.wiresPerStrand);
+}
+
+/** The limit for worn wires: the greatest wear noted at this inspection lowers it. Without a note of wear it stays, and that is said. */
+export function loweredByWear(limit: FoundLimit, survey: Survey): FoundLimit {
+  const wear = survey.notes.filter((note) => note.kind === 'outer-wire-wear' && note.value !== null && note.unit.trim() === '%').map((note) => note.value!);
+  if (wear.length === 0) return { ...limit, note: [limit.note, 'wear of the wires, which would lower this limit, is not known'].filter((text) => text !== '').join('; ') };
+  const worst = Math.max(...wear);
+  return { ...limit, limit: wearAdjustedBreakLimit(limit.limit, worst), note: `${limit.note}; lowered for wires worn by ${worst} %` };
 }
 
 /** A window in metres for this rope, or null where diameter or lay length is missing. */

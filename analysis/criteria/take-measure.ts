@@ -1,5 +1,6 @@
+import { adjacentBrokenWires } from './adjacent-outer-wires.ts';
 import { areaReduction } from './area-reduction.ts';
-import { adjacentBrokenWires, brokenWires, isAtTermination, seenCounts } from './broken-wire-counts.ts';
+import { brokenWires, isAtTermination, seenCounts } from './broken-wire-counts.ts';
 import { combinedSeverityMeasure } from './combined-severity.ts';
 import type { MeasureTaker } from './judged.ts';
 import { corrosionPoints, diameterChange, diameterSeverityPoints, layLengthChange, outerWireWear, pointMeasure, presence, waviness } from './point-measures.ts';

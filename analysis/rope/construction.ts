@@ -56,6 +56,8 @@ export function readConstruction(text: string): Construction | null {
   const strands = Number(parts[1]);
   const compacted = parts[2] === 'K';
   const printed = Number(parts[3]);
+  // No rope is laid of no strands, or of strands of fewer than three wires.
+  if (strands < 1 || strands > 60 || printed < 3 || printed > 130) return null;
   const kind = KINDS.find(([pattern]) => pattern.test(parts[4]))?.[1] ?? '';
   const { core, strandCore } = readCore(clean);
   if (strands === 1) return spiral(printed);

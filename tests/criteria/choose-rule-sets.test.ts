@@ -55,7 +55,7 @@ describe('stated sets', () => {
   it('are taken as they are, once, with a word where they do not fit', () => {
     const { sets, reasons } = chooseRuleSets('funicular', locked, ['en-12927-6-stranded', 'en-12927-6-stranded'], []);
     expect(sets.map((set) => set.id)).toEqual(['en-12927-6-stranded']);
-    expect(reasons[0].reason).toBe('named in the record; it is not written for a rope of this make');
+    expect(reasons[0].reason).toBe('named in the record or chosen by the competent person; it is not written for a rope of this make');
   });
   it('fall back to the proposal where none is known', () => {
     const { sets } = chooseRuleSets('funicular', stranded, ['mistyped'], []);

@@ -91,6 +91,31 @@ describe('verdict', () => {
   });
 });
 
+describe('locked coil outer wires that LF indicates', () => {
+  const rope = { diameter_mm: 40, construction: 'full-locked coil', lay_length_mm: 360, outer_wires: 24 };
+  const judged = async (parts: Parameters<typeof judge>[2]) => (await judge('locked-coil-outer-wires', rope, parts)).find('adjacent-outer-wires');
+  it('leave the question open within one lay, and are clear beyond it', async () => {
+    expect(await judged({ faults: [{ at: 5 }, { at: 5.3 }] })).toMatchObject({ value: 0, reached: false, verdict: 'may-be-reached' });
+    expect(await judged({ faults: [{ at: 5 }, { at: 5.4 }] })).toMatchObject({ value: 0, reached: false, verdict: 'not-reached' });
+    expect(await judged({ faults: [{ at: 5, estimate: 2, low: 1, high: 3 }] })).toMatchObject({ verdict: 'may-be-reached' });
+    expect(await judged({ notes: [{ kind: 'broken-wires-adjacent', from: 5, value: 2 }] })).toMatchObject({ value: 1, verdict: 'reached' });
+  });
+});
+
+describe('a limit that worn wires lower', () => {
+  it('is 6 of 120 as new, 4.2 at 20 % wear, nothing at 40 %', async () => {
+    const rope = { diameter_mm: 20, wires: 120, strands: 6 };
+    const judged = async (wear: number | null, count: number) => (await judge('russia-coal-hoist-steep', rope, { notes: [{ kind: 'broken-wires', from: 5, value: count }, ...(wear === null ? [] : [{ kind: 'outer-wire-wear' as const, from: 9, value: wear, unit: '%' }])] })).find('in-lay');
+    expect(await judged(null, 5)).toMatchObject({ limit: 6, reached: false, note: expect.stringContaining('wear of the wires, which would lower this limit, is not known') });
+    expect(await judged(20, 4)).toMatchObject({ reached: false });
+    expect(await judged(20, 5)).toMatchObject({ reached: true });
+    expect((await judged(20, 5)).limit).toBeCloseTo(4.2, 12);
+    const worn = await judged(40, 1);
+    expect(worn).toMatchObject({ limit: 0, reached: true });
+    expect(Number.isFinite(worn.utilisation)).toBe(true);
+  });
+});
+
 describe('evidence of several inspections', () => {
   const diameters = (values: number[]) => values.map((value, i) => ({ kind: 'diameter' as const, from: 1 + i, value, unit: 'mm' }));
   const first = surveyOf({ id: 'a', date: '2024-01-10', length: 30, notes: diameters([20.4, 20.6]) });

@@ -6,7 +6,7 @@ const given = { provenance: 'published' as const, source: 'Russian coal mine saf
 /** Clauses for hoist ropes; `percent` of all wires broken in one lay bans the rope. */
 export function hoistClauses(percent: number): Clause[] {
   return [
-    brokenInLay('in-lay', percent, '>=', { ...given, limit: { kind: 'share-of-wires', percent, of: 'rope' }, sentence: `${percent} % of the wires broken within one lay. Worn wires lower this limit: 10, 15, 20, 25, 30 % of wire diameter to 0.85, 0.75, 0.70, 0.60, 0.50 of it, 40 % to nothing.` }),
+    brokenInLay('in-lay', percent, '>=', { ...given, limit: { kind: 'share-of-wires', percent, of: 'rope' }, wearLowersLimit: true, sentence: `${percent} % of the wires broken within one lay. Worn wires lower this limit: 10, 15, 20, 25, 30 % of wire diameter to 0.85, 0.75, 0.70, 0.60, 0.50 of it, 40 % to nothing.` }),
     brokenInLay('in-lay-to-log', 2, '>', { ...given, consequence: 'inform', limit: { kind: 'share-of-wires', percent: 2, of: 'rope' }, sentence: 'More than 2 % of the wires broken within one lay: that lay is entered in the log.' }),
     thinner('diameter', 10, '>', 'nominal', given),
   ];
