@@ -13,6 +13,7 @@ const ENTRIES = {
   section: 'main/command/section.ts',
   worker: 'main/command/worker.ts',
   loopback: 'main/loopback/serve.ts',
+  desktop: 'main/desktop/main.ts',
   samples: 'sample-signals/generate.ts',
   'bench-intake': 'tests/bench/intake.ts',
   'bench-condition': 'tests/bench/condition.ts',
@@ -31,7 +32,7 @@ export async function ensureBundle(root) {
   await build({
     absWorkingDir: root,
     entryPoints: Object.fromEntries(Object.entries(ENTRIES).filter(([, file]) => existsSync(join(root, file)))),
-    outdir: fresh, outExtension: { '.js': '.mjs' }, bundle: true, splitting: true, platform: 'node', target: 'node20', format: 'esm', logLevel: 'warning', sourcemap: 'linked',
+    outdir: fresh, outExtension: { '.js': '.mjs' }, bundle: true, splitting: true, platform: 'node', target: 'node20', format: 'esm', logLevel: 'warning', sourcemap: 'linked', external: ['electron'],
     // Packages that ask for `require` at run time get Node's own.
     banner: { js: "import { createRequire as makeRequire } from 'node:module'; const require = makeRequire(import.meta.url);" },
   });
