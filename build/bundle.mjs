@@ -36,6 +36,8 @@ export async function ensureBundle(root) {
     // Packages that ask for `require` at run time get Node's own.
     banner: { js: "import { createRequire as makeRequire } from 'node:module'; const require = makeRequire(import.meta.url);" },
   });
+  // A sandboxed preload must be one CommonJS file.
+  await build({ absWorkingDir: root, entryPoints: ['main/desktop/preload.ts'], outfile: join(fresh, 'preload.cjs'), bundle: true, platform: 'node', target: 'node20', format: 'cjs', external: ['electron'], logLevel: 'warning' });
   swap(fresh, out, `${fresh}-old`);
   return out;
 }
