@@ -83,6 +83,7 @@ function prepare(clause: Clause, evidence: Evidence, survey: Survey, width: numb
   if (sums === null && !found.seenByEye && !found.indicated) return { needs: 'an LMA trace, LF indications or counted broken wires' };
   const seen = sums?.seen ?? seenByFault(survey);
   const { step, length } = survey.rope;
+  if (length === 0) return { needs: 'a length that was inspected' };
   const loop = evidence.loopLength !== null && Math.abs(length * step - evidence.loopLength) <= 2 * step;
   const notes: string[] = [];
   const counted = found.events.filter((event) => (event.loose ? clause.looseWiresCount === true : true) && !inLma.has(event));

@@ -55,9 +55,8 @@ function collect(evidence: Evidence, survey: Survey): BreakEvents {
   for (const note of counts) {
     const reach = Math.max(SAME_BREAK, boundAt(survey, note.position));
     let left = note.count;
-    for (const event of indicated) {
+    for (const event of within(indicated, note, reach)) {
       if (left <= 0) break;
-      if (event.position < note.from - reach || event.position > note.to + reach) continue;
       const seenHere = Math.min(left, Math.max(0, event.count - event.seen));
       event.seen += seenHere;
       event.low = Math.max(event.low, event.seen);
@@ -75,6 +74,12 @@ function collect(evidence: Evidence, survey: Survey): BreakEvents {
     seenByEye: counts.length > 0,
     indicated: survey.rope.fault !== null || survey.condition.faults.length > 0,
   };
+}
+
+/** The indications that a note may speak of, the nearest first. */
+function within(indicated: readonly OpenEvent[], note: VisualCount, reach: number): OpenEvent[] {
+  return indicated.filter((event) => event.position >= note.from - reach && event.position <= note.to + reach)
+    .sort((a, b) => Math.abs(a.position - note.position) - Math.abs(b.position - note.position));
 }
 
 interface OpenEvent { position: number; count: number; low: number; high: number; seen: number; area: number | null; areaUncertainty: number; wire: null; loose: false }

@@ -19,6 +19,9 @@ const PERCENT_UNITS = new Set(['%', 'percent', 'prozent', 'pct', '％']);
 const AREA_UNITS = new Set(['mm2', 'mm²', 'mm^2', 'мм2', 'мм²', 'sq mm', 'sqmm', 'mmq']);
 const SIGNAL_UNITS = new Set(['v', 'mv', 'mt', 't', 'a.u.', 'au', 'a. u.', 'arb', 'arb.', 'counts', 'digits', 'lsb', 'µv', 'uv', 'db', 'd.u.', 'du', 'rel', '-', '1', 'мв', 'в', '°c', 'degc', 'c', 'hz']);
 
+const LONGEST_UNIT = 24;
+const LONGEST_NAME = 120;
+
 export function normaliseUnit(unit: string): string {
   return unit.trim().toLowerCase().replace(/\.$/, '').replace(/\s*\/\s*/, '/');
 }
@@ -32,13 +35,14 @@ export function isArea(unit: string): boolean {
 
 /** Whether a cell is nothing but a unit, with or without brackets: such cells make a row of units. */
 export function looksLikeUnit(cell: string): boolean {
+  if (cell.length > LONGEST_UNIT) return false;
   const bare = normaliseUnit(cell.replace(/^[[({<]\s*|\s*[\])}>]$/g, ''));
   return bare in LENGTH_UNITS || bare in SPEED_UNITS || bare in TIME_UNITS || COUNT_UNITS.has(bare) || PERCENT_UNITS.has(bare) || AREA_UNITS.has(bare) || SIGNAL_UNITS.has(bare);
 }
 
 /** Name and unit of a header such as `Position [ft]`, `LMA (%)`, `pos_m`, `Weg in m`, `speed / m/s`. */
 export function splitUnit(header: string): { readonly name: string; readonly unit: string } {
-  const text = header.trim();
+  const text = header.slice(0, LONGEST_NAME).trim();
   const bracket = /^(.*?)\s*[[({<]\s*([^\])}>]{1,12})\s*[\])}>]\s*(.*)$/.exec(text);
   if (bracket && (looksLikeUnit(bracket[2]) || bracket[1] !== '')) return { name: `${bracket[1]} ${bracket[3]}`.trim(), unit: looksLikeUnit(bracket[2]) ? bracket[2].trim() : '' };
   const worded = /^(.+?)(?:\s+in\s+|\s*[,:]\s*|\s+\/\s+|\s+)(\S+)$/.exec(text);
@@ -96,7 +100,7 @@ export const LOSS_WORDS = /\bloss\b|verlust|minderung|schw[aä]chung|perte|perdi
 
 /** Role that a name speaks for, with its reason; underscores and camel case count as blanks. */
 export function roleOfName(name: string): { readonly role: Role; readonly certainty: number; readonly reason: string } | null {
-  const spaced = name.replace(/([a-z])([A-Z])/g, '$1 $2').replace(/[_]+/g, ' ');
+  const spaced = name.slice(0, LONGEST_NAME).replace(/([a-z])([A-Z])/g, '$1 $2').replace(/[_]+/g, ' ');
   let best: Word | null = null;
   for (const each of COLUMN_WORDS) if (each.pattern.test(spaced) && (best === null || each.weight > best.weight)) best = each;
   return best === null ? null : { role: best.role, certainty: best.weight, reason: `its name holds a ${best.why}` };

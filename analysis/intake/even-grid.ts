@@ -25,6 +25,8 @@ export interface EvenGrid {
   readonly gaps: readonly Gap[];
   /** False where the samples already stood on an even grid and were taken over as they are. */
   readonly interpolated: boolean;
+  /** Samples beside an otherwise even grid, left out: damaged positions. */
+  readonly offGrid: number;
 }
 
 /**
@@ -37,8 +39,8 @@ export function evenGrid(samples: MaskedSamples): EvenGrid | null {
   const span = positions[count - 1] - positions[0];
   if (!(span > 0) || !(typicalStep > 0) || span / typicalStep > THRESHOLDS.emptySpan.value * count + 10_000) return null;
   const gaps = gapsOf(samples);
-  const step = latticeStep(samples);
-  return step === null ? interpolateOnGrid(samples, gaps) : takeLattice(samples, gaps, step);
+  const lattice = latticeOf(samples);
+  return lattice === null ? interpolateOnGrid(samples, gaps) : takeLattice(samples, gaps, lattice);
 }
 
 /** Lengths between neighbours that are more than a few local steps, and more than some millimetres, apart. */
@@ -57,39 +59,72 @@ function gapLimit(localStep: number): number {
   return Math.max(THRESHOLDS.gapLength.value, THRESHOLDS.gapSteps.value * localStep);
 }
 
-/** The step of the even grid on which the positions already lie, or null. */
-function latticeStep({ count, positions, typicalStep, resolution }: MaskedSamples): number | null {
+interface Lattice {
+  readonly step: number;
+  readonly first: number;
+  readonly tolerance: number;
+  readonly offGrid: number;
+}
+
+/** Share of samples that may stand beside an even grid before it counts as none. */
+const OFF_GRID_SHARE = 0.005;
+
+/** The even grid on which the positions already lie, but for a few damaged ones, or null. */
+function latticeOf({ count, positions, typicalStep, resolution }: MaskedSamples): Lattice | null {
   if (count < 3) return null;
   const tolerance = Math.max(1.05 * resolution, 0.02 * typicalStep);
   if (tolerance > 0.45 * typicalStep) return null;
   let steps = 0;
-  for (let i = 1; i < count; i += 1) steps += Math.round((positions[i] - positions[i - 1]) / typicalStep);
-  let step = (positions[count - 1] - positions[0]) / steps;
-  const rounded = Number(step.toPrecision(6));
-  if (Math.abs(rounded - step) * steps <= tolerance) step = rounded;
-  let k = 0;
+  let residue = 0;
   for (let i = 1; i < count; i += 1) {
-    const next = Math.round((positions[i] - positions[0]) / step);
-    if (next <= k || Math.abs(positions[i] - positions[0] - next * step) > tolerance) return null;
-    k = next;
+    // What rounding leaves over is carried on, so that a step that is no whole number of digits does not lose count.
+    const exact = (positions[i] - positions[i - 1] + residue) / typicalStep;
+    const whole = Math.round(exact);
+    residue = Math.max(-0.4, Math.min(0.4, exact - whole)) * typicalStep * 0.5;
+    steps += whole;
   }
-  return step;
+  let step = (positions[count - 1] - positions[0]) / steps;
+  for (const digits of [4, 5, 6, 7, 8]) {
+    const rounded = Number(step.toPrecision(digits));
+    if (Math.abs(rounded - step) * steps <= tolerance) { step = rounded; break; }
+  }
+  for (let first = 0; first < Math.min(3, count); first += 1) {
+    const offGrid = countOffGrid(positions, count, first, step, tolerance);
+    if (offGrid <= OFF_GRID_SHARE * count) return { step, first, tolerance, offGrid };
+  }
+  return null;
 }
 
-function takeLattice(samples: MaskedSamples, gaps: readonly Gap[], step: number): EvenGrid {
+function countOffGrid(positions: Float64Array, count: number, first: number, step: number, tolerance: number): number {
+  let offGrid = first;
+  let last = -1;
+  for (let i = first; i < count; i += 1) {
+    const offset = positions[i] - positions[first];
+    const k = Math.round(offset / step);
+    if (k <= last || Math.abs(offset - k * step) > tolerance) offGrid += 1;
+    else last = k;
+  }
+  return offGrid;
+}
+
+function takeLattice(samples: MaskedSamples, gaps: readonly Gap[], { step, first, tolerance, offGrid }: Lattice): EvenGrid {
   const { count, positions, channels } = samples;
-  const start = positions[0];
+  const start = positions[first];
+  const shared = { start, step, gaps, interpolated: false, offGrid };
   const length = Math.round((positions[count - 1] - start) / step) + 1;
-  if (length === count) {
-    return { start, step, length, gaps, interpolated: false, channels: channels.map((each) => ({ values: each.values.subarray(0, count), valid: each.valid.subarray(0, count) })) };
+  if (length === count && offGrid === 0) {
+    return { ...shared, length, channels: channels.map((each) => ({ values: each.values.subarray(0, count), valid: each.valid.subarray(0, count) })) };
   }
   return {
-    start, step, length, gaps, interpolated: false,
+    ...shared, length,
     channels: channels.map((each) => {
       const values = new Float64Array(length);
       const valid = new Uint8Array(length);
-      for (let i = 0; i < count; i += 1) {
+      let last = -1;
+      for (let i = first; i < count; i += 1) {
         const k = Math.round((positions[i] - start) / step);
+        if (k <= last || k >= length || Math.abs(positions[i] - start - k * step) > tolerance) continue;
+        last = k;
         values[k] = each.values[i];
         valid[k] = each.valid[i];
       }
@@ -129,5 +164,5 @@ function interpolateOnGrid(samples: MaskedSamples, gaps: readonly Gap[]): EvenGr
       }
     }
   }
-  return { start, step, length, channels: out, gaps, interpolated: true };
+  return { start, step, length, channels: out, gaps, interpolated: true, offGrid: 0 };
 }

@@ -12,6 +12,7 @@ interface Header {
 
 /** How far above the numbers a header is looked for: blank lines, a row of units and a comment may lie between. */
 const REACH = 6;
+const LONGEST_HEADER = 20_000;
 
 /** Finds names and units in the lines above the first row of numbers (index `first` of `lines`). */
 export function findHeader(lines: readonly TextLine[], first: number, delimiter: string, fieldCount: number): Header {
@@ -42,6 +43,7 @@ export function findHeader(lines: readonly TextLine[], first: number, delimiter:
 
 /** Cells of a line that may be a header: as many as the rows have, none a number. A comment mark before the names is dropped. */
 function headerCells(text: string, delimiter: string, fieldCount: number): string[] | null {
+  if (text.length > LONGEST_HEADER) return null;
   const bare = text.replace(/^\s*(#+|%+|\/\/|!)\s*/, '');
   for (const separator of delimiter === ' ' ? [' ', '\t', ';', ','] : [delimiter]) {
     const cells = joinBrackets(splitLine(bare, separator).map((cell) => cell.trim()), separator, fieldCount);

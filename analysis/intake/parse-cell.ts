@@ -1,5 +1,8 @@
 export type DecimalMark = '.' | ',';
 
+/** No number, mark or time is written longer; a limit keeps damaged cells from costing time. */
+const LONGEST_CELL = 64;
+
 /** What instruments and spreadsheets write where nothing was measured. Compared in lower case, without blanks. */
 const MISSING = new Set([
   '', '-', '--', '---', '----', '.', '..', '...', '*', '**', '***', '****', '?', '??', '???', 'x', '/', '—', '–',
@@ -9,6 +12,7 @@ const MISSING = new Set([
 ]);
 
 export function isMissing(text: string): boolean {
+  if (text.length > LONGEST_CELL) return false;
   return MISSING.has(text.trim().toLowerCase());
 }
 
@@ -20,6 +24,7 @@ const GROUPED = /^[+-]?[1-9]\d{0,2}(([.,'’ \u00a0\u202f\u2009])\d{3})(\2\d{3})
  * apostrophe or the mark that is not decimal, in threes only. A trailing percent sign or unit is not part of a number.
  */
 export function parseNumber(text: string, decimal: DecimalMark): number | null {
+  if (text.length > LONGEST_CELL) return null;
   const trimmed = text.trim().replace(/^\u2212/, '-');
   const plain = decimal === ',' ? trimmed.replace(',', '.') : trimmed;
   if (PLAIN.test(plain) && !(decimal === ',' && trimmed.includes('.'))) return finite(Number(plain));
@@ -30,6 +35,7 @@ export function parseNumber(text: string, decimal: DecimalMark): number | null {
 
 /** Whether the number in a cell was written with grouped thousands. */
 export function isGrouped(text: string, decimal: DecimalMark): boolean {
+  if (text.length > LONGEST_CELL) return false;
   const grouped = GROUPED.exec(text.trim());
   return grouped !== null && grouped[2] !== decimal;
 }
@@ -42,6 +48,7 @@ const CLOCK = /^(?:(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})[T ]|(\d{1,2})[./-](\d{1,2
 
 /** Time of day, date and time, or minutes and seconds, as seconds; null where the text is none. Dates count days from 1970. */
 export function parseClock(text: string): number | null {
+  if (text.length > LONGEST_CELL) return null;
   const found = CLOCK.exec(text.trim());
   if (!found) return null;
   const [, year, month, day, day2, month2, year2, hours, minutes, seconds, fraction] = found;

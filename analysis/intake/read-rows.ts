@@ -37,6 +37,8 @@ export interface RowsRead {
 }
 
 export const MAX_LINE_BYTES = 1 << 20;
+/** A longer row is damage; reading it with care would only cost time. */
+const MAX_ROW_BYTES = 1 << 16;
 const KEPT_REJECTED = 50;
 const SUMMARY = /^\s*(grand\s+)?(total|sum|summe|gesamt|somme|totale|suma|soma|итого|всего|合计|总计|mean|average|avg|mittel(wert)?|moyenne|media|średnia|среднее|平均|min(imum)?|max(imum)?|std(dev)?|rms|count|anzahl|end( of (file|data))?|ende|eof|fin|fine|koniec|конец)\b\.?\s*:?/i;
 
@@ -127,14 +129,15 @@ function readPiece(state: State, bytes: Uint8Array, from: number, to: number, fa
 
 function readWithCare(state: State, bytes: Uint8Array, start: number, end: number, line: number): void {
   const { dialect, slots, table } = state;
-  if (end - start > MAX_LINE_BYTES) return reject(state, line, null, 'the line is far too long for a row');
+  if (end - start > MAX_ROW_BYTES) return reject(state, line, null, 'the line is far too long for a row');
   const text = state.decoder.decode(bytes.subarray(start, bytes[end - 1] === 13 && end > start ? end - 1 : end));
   if (/^[\s\u001a\u0000]*$/.test(text)) return;
+  if (text.includes('\r') && dialect.newline === '\n') return reject(state, line, null, 'a carriage return stands inside the row');
   if (isComment(text)) { state.commentLines += 1; return; }
   const cells = splitLine(text, dialect.delimiter);
   if (cells.every((cell) => cell.trim() === '')) return;
   if (isRepeatedHeader(state, cells)) { state.repeatedHeaders += 1; return; }
-  if (cells.some((cell) => SUMMARY.test(cell)) ) { state.summaryRows += 1; return; }
+  if (cells.some((cell) => cell.length < 80 && SUMMARY.test(cell))) { state.summaryRows += 1; return; }
   while (cells.length > dialect.fieldCount && cells.at(-1)!.trim() === '') cells.pop();
   if (cells.length > dialect.fieldCount || cells.length < (state.unfinished ? dialect.fieldCount : state.needed)) {
     return reject(state, line, null, `the row has ${cells.length} fields where ${dialect.fieldCount} are expected`);

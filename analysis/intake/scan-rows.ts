@@ -80,7 +80,7 @@ export function scanRows(bytes: Uint8Array, from: number, to: number, layout: Ro
       field += 1;
       while (bytes[at] === BLANK) at += 1;
       let next = bytes[at];
-      if (next === RETURN && newline !== RETURN) next = bytes[++at];
+      if (next === RETURN && newline !== RETURN && bytes[at + 1] === newline) next = bytes[++at];
       if (next === newline) break;
       if (field >= fields || (!byBlanks && next !== delimiter) || (byBlanks && (bytes[at - 1] !== BLANK))) { plain = false; break; }
       if (!byBlanks) at += 1;

@@ -59,6 +59,8 @@ function pathText(path: readonly PropertyKey[]): string {
 
 function describe(value: unknown): string {
   if (value === undefined) return 'what is there';
+  if (Array.isArray(value)) return 'a list';
+  if (value !== null && typeof value === 'object') return 'an object';
   const text = JSON.stringify(value) ?? String(value);
   return text.length > 60 ? `${text.slice(0, 57)}...` : text;
 }

@@ -1,4 +1,5 @@
 import { Readable } from 'node:stream';
+import type { ReadableStream } from 'node:stream/web';
 import type { Session } from '../operations/shell.ts';
 import { pageFile } from '../page-files.ts';
 import { ropeBytes } from '../rope-bytes.ts';
@@ -13,9 +14,9 @@ export async function answerPage(request: { readonly url: string; readonly metho
     const found = await ropeBytes(session, pathname);
     if (found === null) return new Response('There is no such file in an opened folder', { status: 404, headers: SECURITY_HEADERS });
     const body = found.body instanceof Uint8Array ? found.body : Readable.toWeb(Readable.from(found.body));
-    return new Response(body as BodyInit, { headers: { ...SECURITY_HEADERS, 'content-type': found.type } });
+    return new Response(body as ReadableStream | Uint8Array<ArrayBuffer>, { headers: { ...SECURITY_HEADERS, 'content-type': found.type } });
   }
   const file = await pageFile(pageRoot, pathname);
   if (file === null) return new Response('There is no such file', { status: 404, headers: SECURITY_HEADERS });
-  return new Response(file.bytes as BodyInit, { headers: { ...SECURITY_HEADERS, 'content-type': file.type } });
+  return new Response(file.bytes as Uint8Array<ArrayBuffer>, { headers: { ...SECURITY_HEADERS, 'content-type': file.type } });
 }

@@ -3,6 +3,7 @@ import { openFolder } from './commands/open-folder.ts';
 import { closeFolder } from './commands/close-rope.ts';
 import { analyseAgain } from './commands/analyse-again.ts';
 import { stopWork } from './commands/stop-work.ts';
+import { chooseRules } from './commands/choose-rules.ts';
 import { takeBackDecision } from './commands/take-back.ts';
 import { goRope } from './commands/go-rope.ts';
 import { goPlaces } from './commands/go-places.ts';
@@ -39,6 +40,7 @@ export const ALL_COMMANDS: readonly Command[] = [
   closeFolder,
   analyseAgain,
   stopWork,
+  chooseRules,
   takeBackDecision,
   goRope,
   goPlaces,

@@ -5,8 +5,10 @@ import { displayWindow } from '../../analysis/display/display-window.ts';
 import { buildPyramid } from '../../analysis/display/pyramid.ts';
 import type { Pyramid } from '../../analysis/display/pyramid.ts';
 import { readingAt } from '../../analysis/display/reading.ts';
+import { buildReport } from '../../analysis/report/build-report.ts';
 import type { Trace } from '../../analysis/rope/trace.ts';
 import type { Frame } from '../../analysis/rope/units.ts';
+import { sectionHistory } from '../../analysis/section/section-history.ts';
 import type { QuestionName, Questions } from './messages.ts';
 
 interface Answered {
@@ -48,8 +50,8 @@ export function answerer(analysis: Analysis): (name: QuestionName, question: unk
       return { loss: draw(channel(`run ${file}`, trace, 'loss'), trace.start, end, pixels), fault: draw(channel(`run ${file}`, trace, 'fault'), trace.start, end, pixels) };
     },
     reading: ({ at }) => analysis.surveys.map((survey) => ({ inspection: survey.id, ...readingAt(survey.rope, at) })),
-    section: () => { throw new Error('the history of a place is not built in yet'); },
-    report: () => { throw new Error('the report is not built in yet'); },
+    section: (question) => sectionHistory(analysis, question),
+    report: () => buildReport(analysis),
   };
   return async (name, question) => {
     const value = await (answers[name] as (asked: unknown) => unknown)(question);

@@ -2,6 +2,8 @@ import type { Problem } from '../../analysis/rope/problem.ts';
 import type { JournalEntry } from '../../analysis/rope/journal.ts';
 import type { DisplayPoints } from '../../analysis/display/display-points.ts';
 import type { Reading } from '../../analysis/display/reading.ts';
+import type { SectionHistory } from '../../analysis/section/section.ts';
+import type { ReportDocument } from '../../analysis/report/document.ts';
 import type { WorkerSource } from '../host/rope-source.ts';
 import type { AnalysisView } from './analysis-view.ts';
 
@@ -16,8 +18,8 @@ export interface Questions {
   /** Every inspection's samples at one rope position. */
   reading: { question: { at: number }; answer: InspectionReading[] };
   /** What every inspection shows at one place. */
-  section: { question: { at: number; halfWidth: number; date: string | null }; answer: unknown };
-  report: { question: Record<string, never>; answer: unknown };
+  section: { question: { at: number; halfWidth: number; date: string | null }; answer: SectionHistory };
+  report: { question: Record<string, never>; answer: ReportDocument };
 }
 
 export type QuestionName = keyof Questions;

@@ -1,26 +1,13 @@
-import { createHash as nodeHash } from 'node:crypto';
 import Papa from 'papaparse';
 import { describe, expect, it } from 'vitest';
 import { narrowPieces } from '../../analysis/intake/byte-source.ts';
 import { parseNumber } from '../../analysis/intake/parse-cell.ts';
 import { readRows } from '../../analysis/intake/read-rows.ts';
-import { dialectOf, readRun } from '../../analysis/intake/read-run.ts';
+import { dialectOf } from '../../analysis/intake/read-run.ts';
 import { recogniseColumns } from '../../analysis/intake/recognise-columns.ts';
-import type { Run, RunRequest } from '../../analysis/intake/run.ts';
-import { noCheckpoint } from '../../analysis/rope/checkpoint.ts';
 import { dialectList } from '../corpus/dialect-list.ts';
 import { PLAIN, scanTable, writeScan } from '../corpus/scan-text.ts';
-
-export const createHash = () => {
-  const hash = nodeHash('sha256');
-  return { update: (bytes: Uint8Array) => { hash.update(bytes); }, digest: () => hash.digest('hex') };
-};
-const request = (bytes: RunRequest['bytes'], more: Partial<RunRequest> = {}): RunRequest => ({ file: 'scan.csv', bytes, size: null, columns: undefined, direction: undefined, ropeLength: null, metallicArea: null, ropeDiameter: null, ...more });
-async function runOf(bytes: RunRequest['bytes'], more: Partial<RunRequest> = {}): Promise<Run> {
-  const result = await readRun(request(bytes, more), { checkpoint: noCheckpoint, createHash });
-  if ('problems' in result) throw new Error(result.problems.map((each) => `${each.line} ${each.column}: ${each.what}`).join('\n'));
-  return result.run;
-}
+import { runOf } from '../support/run-of.ts';
 
 const table = scanTable(3000, 7, 0);
 const grouped = scanTable(3000, 8, 1190);
