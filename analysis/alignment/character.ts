@@ -1,0 +1,104 @@
+import { medianAbsoluteDeviation, NORMAL_MAD } from '../signal/mad.ts';
+import { median } from '../signal/median.ts';
+import type { Channel, Trace } from '../rope/trace.ts';
+import type { AlignmentParameters } from './parameters.ts';
+
+/**
+ * What a rope can be recognised by, in bins of `bin` metres: the texture of LMA (detrended, in its own deviations, capped)
+ * and the events of LF (how far it stands out of its noise, sign dropped, since a coil's sign turns with the direction of travel).
+ * `seen` is 1 where the bin has valid samples; both signals are 0 elsewhere and there carry no weight.
+ */
+export interface Character {
+  readonly start: number; // position of the first bin's centre, in the trace's own frame
+  readonly bin: number;
+  readonly length: number;
+  readonly texture: Float64Array;
+  readonly textureSeen: Uint8Array;
+  readonly events: Float64Array;
+}
+
+const TREND_LENGTH = 12;
+const CAP = 5;
+
+export function characterOf(trace: Trace<'measured'>, bin: number, parameters: AlignmentParameters): Character {
+  const perBin = Math.max(1, Math.round(bin / trace.step));
+  const width = perBin * trace.step;
+  const length = Math.max(1, Math.floor(trace.length / perBin));
+  const { texture, seen } = trace.loss ? textureOf(trace.loss, perBin, length, width) : { texture: new Float64Array(length), seen: new Uint8Array(length) };
+  return {
+    start: trace.start + ((perBin - 1) / 2) * trace.step, bin: width, length, texture, textureSeen: seen,
+    events: trace.fault ? eventsOf(trace.fault, perBin, length, parameters) : new Float64Array(length),
+  };
+}
+
+function textureOf(channel: Channel, perBin: number, length: number, width: number): { texture: Float64Array; seen: Uint8Array } {
+  const texture = new Float64Array(length);
+  const seen = new Uint8Array(length);
+  for (let b = 0; b < length; b += 1) {
+    let sum = 0;
+    let count = 0;
+    for (let i = b * perBin; i < (b + 1) * perBin; i += 1) {
+      if (channel.valid[i] === 1) {
+        sum += channel.values[i];
+        count += 1;
+      }
+    }
+    if (count * 2 >= perBin) {
+      texture[b] = sum / count;
+      seen[b] = 1;
+    }
+  }
+  removeTrend(texture, seen, Math.max(3, Math.round(TREND_LENGTH / width)));
+  standardise(texture, seen);
+  return { texture, seen };
+}
+
+/** Takes away the mean over `window` bins about each bin, counting only what was seen. */
+function removeTrend(values: Float64Array, seen: Uint8Array, window: number): void {
+  const sums = new Float64Array(values.length + 1);
+  const counts = new Float64Array(values.length + 1);
+  for (let i = 0; i < values.length; i += 1) {
+    sums[i + 1] = sums[i] + (seen[i] === 1 ? values[i] : 0);
+    counts[i + 1] = counts[i] + seen[i];
+  }
+  const half = window >> 1;
+  for (let i = 0; i < values.length; i += 1) {
+    const from = Math.max(0, i - half);
+    const end = Math.min(values.length, i + half + 1);
+    if (seen[i] === 1) values[i] -= (sums[end] - sums[from]) / (counts[end] - counts[from]);
+  }
+}
+
+function standardise(values: Float64Array, seen: Uint8Array): void {
+  const all = values.filter((_, i) => seen[i] === 1);
+  if (all.length === 0) return;
+  const deviation = NORMAL_MAD * medianAbsoluteDeviation(all) || Math.sqrt(all.reduce((sum, v) => sum + v * v, 0) / all.length) || 1;
+  for (let i = 0; i < values.length; i += 1) values[i] = seen[i] === 1 ? Math.max(-CAP, Math.min(CAP, values[i] / deviation)) : 0;
+}
+
+/** Largest excess over the noise in each bin, spread a little over its neighbours so that a shift of a bin still matches. */
+function eventsOf(channel: Channel, perBin: number, length: number, parameters: AlignmentParameters): Float64Array {
+  const valid = channel.values.filter((_, i) => channel.valid[i] === 1);
+  const events = new Float64Array(length);
+  if (valid.length === 0) return events;
+  const level = median(valid);
+  const deviation = NORMAL_MAD * medianAbsoluteDeviation(valid);
+  if (!(deviation > 0)) return events;
+  for (let b = 0; b < length; b += 1) {
+    for (let i = b * perBin; i < (b + 1) * perBin; i += 1) {
+      if (channel.valid[i] !== 1) continue;
+      const excess = Math.abs(channel.values[i] - level) / deviation - parameters.eventThreshold;
+      if (excess > events[b]) events[b] = Math.min(parameters.eventCap, excess);
+    }
+  }
+  return events;
+}
+
+/** The same rope seen from its other end: bin i becomes bin length - 1 - i, at position minus the old one. */
+export function mirrored(character: Character): Character {
+  const last = character.start + (character.length - 1) * character.bin;
+  return {
+    ...character, start: -last,
+    texture: character.texture.slice().reverse(), textureSeen: character.textureSeen.slice().reverse(), events: character.events.slice().reverse(),
+  };
+}

@@ -1,0 +1,37 @@
+/** Settings of alignment with their reasons. Lengths in metres, evidence in nats (natural-log likelihood). */
+export const ALIGNMENT = {
+  /** Bin of the coarse search: below the correlation length of rope texture, above encoder noise. */
+  coarseBin: 0.1,
+  /** Coarse windows: long enough for chance matches to be rare, short enough that 0.5 % of scale does not smear them. */
+  coarseWindow: 30,
+  coarseHop: 15,
+  /** Finest bin of the fine search; a coarser trace sets its own step. */
+  fineBin: 0.02,
+  fineWindow: 6,
+  fineHop: 3,
+  /** How far the fine path may leave the coarse one. */
+  fineReach: 0.8,
+  /** Scale error of an encoder that is expected (common practice 0.1..0.5 %). */
+  maxSlope: 0.006,
+  /** Largest single slip of an encoder that is looked for between two windows. */
+  maxSlip: 0.7,
+  /** Evidence that a slip must bring. */
+  slipCost: 8,
+  /** Spread of the local scale about the file's own mean scale. */
+  slopeSpread: 0.0006,
+  /** Evidence that one more break of the map must bring. */
+  breakCost: 12,
+  /** Evidence a window must hold over its surroundings to count as a measurement. */
+  informative: 4,
+  /** What is known of the start without any match: unrecorded cuts and different starts. */
+  startUnknown: 20,
+  /** LF events: this many noise deviations above the median count as rope character. */
+  eventThreshold: 3.5,
+  eventCap: 10,
+  /** Evidence per squared deviation of an LF event seen in both scans: damped, since amplitudes repeat only to about a seventh. */
+  eventWeight: 0.15,
+  /** Bound below which no claim is made, whatever the fit says. */
+  smallestBound: 0.008,
+} as const;
+
+export type AlignmentParameters = { readonly [K in keyof typeof ALIGNMENT]: number };
