@@ -86,7 +86,8 @@ function latticeOf({ count, positions, typicalStep, resolution }: MaskedSamples)
   let step = (positions[count - 1] - positions[0]) / steps;
   for (const digits of [4, 5, 6, 7, 8]) {
     const rounded = Number(step.toPrecision(digits));
-    if (Math.abs(rounded - step) * steps <= tolerance) { step = rounded; break; }
+    // Only the noise of floating point is rounded away; anything more would shift the far end.
+    if (Math.abs(rounded - step) * steps <= 1e-7) { step = rounded; break; }
   }
   for (let first = 0; first < Math.min(3, count); first += 1) {
     const offGrid = countOffGrid(positions, count, first, step, tolerance);

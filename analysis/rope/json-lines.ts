@@ -39,11 +39,7 @@ export function jsonLines(text: string): JsonLines {
       at += text[at] === '\\' ? 2 : 1;
     }
     expect('"');
-    try {
-      return JSON.parse(text.slice(from, at)) as string;
-    } catch {
-      throw new Broken();
-    }
+    return unescaped(text.slice(from, at));
   };
   const readObject = (path: string, depth: number) => {
     const seen = new Set<string>();
@@ -81,11 +77,7 @@ export function jsonLines(text: string): JsonLines {
     else if (text[at] === '[') readArray(path, depth);
     else if (text[at] === '"') readString();
     else {
-      const scalar = /[-+.\w]+/y;
-      scalar.lastIndex = at;
-      const found = scalar.exec(text);
-      if (!found || !/^(true|false|null|-?(0|[1-9]\d*)(\.\d+)?([eE][-+]?\d+)?)$/.test(found[0])) throw new Broken();
-      at += found[0].length;
+      at += scalarLength(text, at);
     }
   };
 
@@ -98,6 +90,23 @@ export function jsonLines(text: string): JsonLines {
     return { lineOf, repeatedKeys, brokenAt: line };
   }
   return { lineOf, repeatedKeys, brokenAt: null };
+}
+
+function unescaped(quoted: string): string {
+  try {
+    return JSON.parse(quoted) as string;
+  } catch {
+    throw new Broken();
+  }
+}
+
+/** Length of the number or word at `at`. */
+function scalarLength(text: string, at: number): number {
+  const scalar = /[-+.\w]+/y;
+  scalar.lastIndex = at;
+  const found = scalar.exec(text);
+  if (!found || !/^(true|false|null|-?(0|[1-9]\d*)(\.\d+)?([eE][-+]?\d+)?)$/.test(found[0])) throw new Broken();
+  return found[0].length;
 }
 
 /** Line of a path, or of the nearest thing around it that the text does hold. */

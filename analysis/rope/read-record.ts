@@ -81,6 +81,8 @@ function contradictions(record: RopeRecord, lines: JsonLines, file: string): Pro
   record.events.forEach((event, index) => {
     if (event.length_m !== undefined && event.length_m < 0) add(`events[${index}].length_m`, `${event.length_m} m is negative`, 'give the length as a positive number');
   });
+  const dates: [string, string | undefined][] = [['rope.installed', record.rope.installed], ...record.events.map((each, n): [string, string] => [`events[${n}].date`, each.date]), ...record.inspections.map((each, n): [string, string] => [`inspections[${n}].date`, each.date])];
+  for (const [column, date] of dates) if (date !== undefined && !onCalendar(date)) add(column, `${date} is not a day of the calendar`, 'correct the date');
   const ids = new Map<string, number>();
   record.inspections.forEach((inspection, index) => {
     const at = `inspections[${index}]`;
@@ -102,4 +104,10 @@ function contradictions(record: RopeRecord, lines: JsonLines, file: string): Pro
     const reason = leavesFolder(name);
     if (reason !== null) add(column, `${describe(name)}: ${reason}`, 'put the file into the rope folder and name it from there');
   }
+}
+
+/** Date.parse lets 30 February pass as 1 March. */
+function onCalendar(date: string): boolean {
+  const [year, month, day] = date.slice(0, 10).split('-').map(Number);
+  return new Date(Date.UTC(year, month - 1, day)).getUTCDate() === day;
 }

@@ -92,7 +92,7 @@ export async function fuzzOne(seed: number): Promise<Outcome> {
     const result = await readRun(runRequest(bytes), { checkpoint: noCheckpoint, createHash });
     read = performance.now() - started;
     if ('problems' in result) return result.problems.length > 0 && result.problems.every((each) => each.what !== '' && each.remedy !== '') ? outcome('refused', result.problems[0].what) : outcome('failed', 'refused without a reason');
-    const wrong = silentlyWrong(result.run, bytes, choice.encoding);
+    const wrong = silentlyWrong(result.run, bytes);
     return wrong === null ? outcome('read', result.run.quality.map((each) => each.code).join(' ')) : outcome('failed', wrong);
   } catch (error) {
     return outcome('failed', `threw ${error instanceof Error ? (error.stack ?? error.message).split('\n').slice(0, 3).join(' | ') : String(error)}`);
@@ -103,7 +103,7 @@ export async function fuzzOne(seed: number): Promise<Outcome> {
  * A slow and simple witness: every sample of an even run must stand in one line of the file, position, LMA and LF together,
  * under one reading of the decimal mark. It knows nothing of columns, headers or dialects.
  */
-function silentlyWrong(run: { trace: { start: number; step: number; length: number; loss: { values: Float64Array; valid: Uint8Array } | null; fault: { values: Float64Array; valid: Uint8Array } | null }; understanding: { encoding: string; decimalMark: string; decisions: readonly string[]; columns: readonly { role: string; unit: string }[] } }, bytes: Uint8Array, _encoding: string): string | null {
+function silentlyWrong(run: { trace: { start: number; step: number; length: number; loss: { values: Float64Array; valid: Uint8Array } | null; fault: { values: Float64Array; valid: Uint8Array } | null }; understanding: { encoding: string; decimalMark: string; decisions: readonly string[]; columns: readonly { role: string; unit: string }[] } }, bytes: Uint8Array): string | null {
   const { trace, understanding } = run;
   if (![trace.start, trace.step].every(Number.isFinite) || !(trace.step > 0) || trace.length > 50_000_000) return 'absurd grid';
   for (const channel of [trace.loss, trace.fault]) if (channel) for (let i = 0; i < trace.length; i += 1) if (channel.valid[i] === 1 && !Number.isFinite(channel.values[i])) return 'a valid sample is not a number';

@@ -25,7 +25,7 @@ async function writeScanFile(file: string, rows: number): Promise<void> {
     for (let i = from; i < Math.min(rows, from + 20_000); i += 1) {
       text += `${(i * 0.002).toFixed(3)},${(i * 0.002).toFixed(3)},${(0.2 * normal(random)).toFixed(4)},${(30 * normal(random)).toFixed(6)},${(1 + 0.01 * normal(random)).toFixed(6)}\n`;
     }
-    if (!out.write(text)) await new Promise((resolve) => out.once('drain', resolve));
+    if (!out.write(text)) await new Promise<void>((resolve) => { out.once('drain', () => resolve()); });
   }
   await new Promise<void>((resolve) => { out.end(resolve); });
 }

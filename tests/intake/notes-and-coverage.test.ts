@@ -1,0 +1,95 @@
+import { describe, expect, it } from 'vitest';
+import { blindLengths, knownFeatures } from '../../analysis/intake/blind-lengths.ts';
+import { neverInspected } from '../../analysis/intake/coverage.ts';
+import { matchPhotos, photoFacts, positionInName } from '../../analysis/intake/match-photos.ts';
+import { readNotes } from '../../analysis/intake/read-notes.ts';
+import { ropePosition } from '../../analysis/rope/units.ts';
+import { encode } from '../corpus/scan-text.ts';
+
+const HEADER = 'position_m,kind,value,unit,severity,photo,remark';
+const notesOf = (text: string) => readNotes(new TextEncoder().encode(text), 'notes.csv', 'i1');
+
+describe('visual notes', () => {
+  it('reads a note with all its fields', () => {
+    expect(notesOf(`${HEADER}\n12.5,broken wires (valley),2,wires,high,p1.jpg,"close, ""fresh"""\n`)).toEqual({
+      problems: [],
+      notes: [{ id: 'i1-note-1', inspection: 'i1', from: 12.5, to: 12.5, kind: 'broken-wires-valley', kindAsWritten: 'broken wires (valley)', value: 2, unit: 'wires', severity: 'high', photo: 'p1.jpg', remark: 'close, "fresh"' }],
+    });
+  });
+
+  it.each([
+    ['Broken_Wires', 'broken-wires'], ['crown breaks', 'broken-wires'], ['Drahtbrüche', 'broken-wires'], ['broken wires at socket', 'broken-wires-termination'], ['diameter', 'diameter'], ['Durchmesser', 'diameter'],
+    ['lay length', 'lay-length'], ['internal corrosion', 'corrosion-internal'], ['rust', 'corrosion-external'], ['corrosion_external', 'corrosion-external'], ['outer wire wear', 'outer-wire-wear'], ['waviness', 'waviness'], ['bird-cage', 'distortion'],
+    ['grease', 'lubrication'], ['lightning mark', 'heat'], ['end attachment', 'end-attachment'], ['opened', 'opened'], ['loose wire', 'loose-wire'], ['photo', 'photo'], ['paint spot', 'other'],
+  ])('takes %s for %s', (written, kind) => expect(notesOf(`${HEADER}\n1,${written},,,,,\n`).notes[0]).toMatchObject({ kind, kindAsWritten: written }));
+
+  it('reads lengths, decimal commas, semicolons and UTF-16', () => {
+    const { notes, problems } = readNotes(encode('from_m;to_m;kind;value\n1,5;3,25;Verschleiß;0,4\n', 'utf-16le-bom'), 'notes.csv', 'i1');
+    expect(problems).toEqual([]);
+    expect(notes[0]).toMatchObject({ from: 1.5, to: 3.25, kind: 'outer-wire-wear', value: 0.4 });
+  });
+
+  it('gives each faulty row a problem with its line, and keeps the rest', () => {
+    const { notes, problems } = notesOf(`${HEADER}\n1,diameter,39.5,mm,,,\nx,diameter,39,mm,,,\n,heat,,,,,\n4,,,,,,\n5,heat,hot,,,,\n6,photo,,,,../../x.jpg,\n`);
+    expect(notes).toHaveLength(1);
+    expect(problems.map((each) => [each.line, each.column])).toEqual([[3, 'position'], [4, 'position_m'], [5, 'kind'], [6, 'value'], [7, 'photo']]);
+  });
+
+  it('refuses a file without a header, an empty one and a binary one', () => {
+    expect(notesOf('1,2,3\n').problems[0].what).toContain('no header');
+    expect(readNotes(new Uint8Array(0), 'n', 'i').problems).toHaveLength(1);
+    expect(readNotes(new Uint8Array(300), 'n', 'i').problems[0].what).toContain('binary');
+  });
+});
+
+describe('photos', () => {
+  it.each([['IMG_123.4m.jpg', 123.4], ['pos_0123.40.png', 123.4], ['crown 12m50.jpg', 12.5], ['at 7,25.jpg', 7.25], ['400ft.jpg', 121.92], ['DSC01234.jpg', null], ['20240501_101112.jpg', null], ['8mm wire.jpg', null]])('finds the place in %s', (file, position) => {
+    const found = positionInName(file)?.position ?? null;
+    if (position === null) expect(found).toBeNull();
+    else expect(found).toBeCloseTo(position, 9);
+  });
+
+  it('prefers the note, then the name, then the clock, and never guesses', () => {
+    const { notes } = notesOf(`${HEADER}\n12.5,heat,,,,A_99m.jpg,\n`);
+    const clock = { seconds: [1_714_557_600, 1_714_557_660], positions: [10, 20], cameraAhead: 0 };
+    const placed = matchPhotos(['A_99m.jpg', 'B_99m.jpg', 'c.jpg', 'd.jpg'], notes, new Map([['c.jpg', '2024-05-01T10:01:05'], ['d.jpg', '2024-05-02T10:00:00']]), clock);
+    expect(placed.map((each) => [each.position, each.by])).toEqual([[12.5, 'note'], [99, 'name'], [20, 'time'], [null, 'nothing']]);
+  });
+
+  it('reads orientation and time of a JPEG, and knows what is no image', () => {
+    // SOI, APP1 with a TIFF header, one IFD: Orientation 6 and a pointer to an Exif IFD with DateTimeOriginal; EOI.
+    const date = '2024:05:01 10:11:12\0';
+    const tiff = [0x4d, 0x4d, 0, 42, 0, 0, 0, 8, 0, 2, 0x01, 0x12, 0, 3, 0, 0, 0, 1, 0, 6, 0, 0, 0x87, 0x69, 0, 4, 0, 0, 0, 1, 0, 0, 0, 38, 0, 0, 0, 0, 0, 1, 0x90, 0x03, 0, 2, 0, 0, 0, 20, 0, 0, 0, 56, 0, 0, 0, 0, ...new TextEncoder().encode(date)];
+    const app1 = [...new TextEncoder().encode('Exif\0\0'), ...tiff];
+    const jpeg = Uint8Array.from([0xff, 0xd8, 0xff, 0xe1, (app1.length + 2) >> 8, (app1.length + 2) & 255, ...app1, 0xff, 0xda, 0, 8, 1, 1, 0, 0, 63, 0, 0xff, 0xd9]);
+    expect(photoFacts(jpeg)).toEqual({ kind: 'jpeg', orientation: 6, taken: '2024-05-01T10:11:12' });
+    expect(photoFacts(new TextEncoder().encode('not an image at all'))).toEqual({ kind: null, orientation: 1, taken: null });
+    expect(photoFacts(jpeg.subarray(0, 30)).kind).toBe('jpeg');
+  });
+});
+
+describe('blind lengths and coverage', () => {
+  const at = (name: string, position_m: number, more = {}) => ({ name, position_m, ...more });
+  const plain = (found: { where: { from: number; to: number } }[]) => found.map(({ where }) => [where.from, where.to]);
+
+  it('takes half a metre at sockets and clamps, and nothing at splices, sheaves and markers', () => {
+    expect(plain(blindLengths([at('socket at car 1', 0), at('clamp', 40), at('long splice', 50), at('sheave', 60), at('paint marker', 70)], 100, false))).toEqual([[0, 0.5], [39.5, 40.5]]);
+  });
+  it('lets the landmark say its own length', () => {
+    expect(plain(blindLengths([at('socket', 100, { blind_m: 2 }), { name: 'saddle', from_m: 10, to_m: 14 }, at('marker', 20, { blind_m: 0 })], 100, false))).toEqual([[98, 100], [10, 14]]);
+  });
+  it('wraps over the origin of an endless rope', () => {
+    expect(plain(blindLengths([at('grip', 0.2)], 100, true)).map((each) => each.map((x) => Math.round(x * 10) / 10))).toEqual([[0, 0.7], [99.7, 100]]);
+  });
+  it('knows splices with their tucks as features', () => expect(knownFeatures([{ name: 'splice', from_m: 10, to_m: 40 }])).toEqual([{ from: 10, to: 40 }]));
+
+  it('dates every length that the newest inspection left out', () => {
+    const span = (from: number, to: number) => ({ from: ropePosition(from), to: ropePosition(to) });
+    const surveys = [{ date: '2022-01-01', covered: [span(1, 100)] }, { date: '2023-01-01', covered: [span(2, 50)] }, { date: '2024-01-01', covered: [span(10, 40), span(60, 90)] }];
+    expect(neverInspected(surveys, { ropeLength: 100, loopLength: null })).toEqual([
+      { where: span(0, 1), lastSeen: null }, { where: span(1, 2), lastSeen: '2022-01-01' }, { where: span(2, 10), lastSeen: '2023-01-01' },
+      { where: span(40, 50), lastSeen: '2023-01-01' }, { where: span(50, 60), lastSeen: '2022-01-01' }, { where: span(90, 100), lastSeen: '2022-01-01' },
+    ]);
+    expect(neverInspected([], { ropeLength: 10, loopLength: null })).toEqual([{ where: span(0, 10), lastSeen: null }]);
+  });
+});
