@@ -66,6 +66,15 @@ describe('area reduction', () => {
     }
   });
 
+  it('draws nothing over a blind length that is short against the window', async () => {
+    const { outcome } = await areas(evidenceOf(rope, [surveyOf({ loss: () => 1, blind: [[0, 2], [50, 51], [98, 100]] })]));
+    const strip = outcome.strips.find((each) => each.clause === 'area-500d')!;
+    for (const [i, x] of strip.positions.entries()) {
+      if (x < 1.9 || (x > 50.1 && x < 50.9) || x > 98.1) expect(strip.values[i]).toBeNull();
+      else if ((x > 2.1 && x < 49.9) || (x > 51.1 && x < 97.9)) expect(strip.values[i]).toBeCloseTo(1 / 25, 6);
+    }
+  });
+
   it('has no value where nothing was inspected', async () => {
     const { outcome } = await areas(evidenceOf(rope, [surveyOf({ blind: [[0, 100]] })]));
     expect(outcome.results.filter((each) => each.measure === 'area-reduction')).toEqual([]);

@@ -49,7 +49,7 @@ describe('broken wires', () => {
     expect(strip.values[strip.positions.findIndex((x) => x > 15)]).toBe(0);
   });
   it('does not count what LF shows inside a blind length', async () => {
-    const { find } = await judge('iso-4309-single-layer-drum', crane, { blind: [[0, 3]], faults: [{ at: 1 }, { at: 10 }] });
+    const { find } = await judge('iso-4309-single-layer-drum', crane, { blind: [[0, 3]], faults: [{ at: 1 }, { at: 1.1 }, { at: 10 }] });
     expect(find('broken-wires-30d').value).toBe(1);
   });
   it('needs a count or an LF trace', async () => {

@@ -100,7 +100,7 @@ describe('counting rules of Cap. 265A reg. 11(2) [P]', () => {
 });
 
 describe('locked coil, broken outer wires [P]', () => {
-  const pair = (a: number, b: number, apart: number) => [{ position: 10, wireNumber: a }, { position: 10 + apart, wireNumber: b }];
+  const pair = (a: number, b: number, apart: number) => [{ position: 0, wireNumber: a }, { position: apart, wireNumber: b }];
   it('check value 14: wires 7 and 8, 7 and 9, 7 and 10, 100 mm apart with a lay of 300 mm', () => {
     expect(adjacentOuterWires(pair(7, 8, 0.1), 0.3, 24)).not.toBeNull();
     expect(adjacentOuterWires(pair(7, 9, 0.1), 0.3, 24)).not.toBeNull();
