@@ -34,9 +34,9 @@ function settle(session: AnalysisSession, ending: Ending, label: string): void {
   if (ending.kind === 'opened') {
     const former = store.getState();
     former.session?.close();
-    change({ session, view: ending.view, spoken: `${label} finished`, ...(former.view === null ? fresh(ending.view) : carriedOver(ending.view)) });
+    change({ session, view: ending.view, refused: [], spoken: `${label} finished`, ...(former.view === null ? fresh(ending.view) : carriedOver(ending.view)) });
   } else if (ending.kind === 'refused') {
-    change({ trouble: { title: 'These files cannot be used as they are', remedy: 'Each line says what is wrong and what to do. Nothing was written, and nothing is lost.', problems: ending.problems } });
+    change({ refused: ending.problems, trouble: { title: 'These files cannot be used as they are', remedy: 'Each line says what is wrong and what to do. Nothing was written, and nothing is lost.', problems: ending.problems } });
   } else if (ending.kind === 'failed') {
     change({ trouble: { title: 'The analysis stopped', remedy: `${ending.message}. Your files and decisions are untouched; open the folder again.`, problems: [] } });
   } else change({ spoken: `${label} stopped` });

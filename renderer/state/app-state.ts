@@ -60,6 +60,8 @@ export interface AppState {
   readonly view: AnalysisView | null;
   readonly working: Working | null;
   readonly trouble: Trouble | null;
+  /** Faults of the last folder that could not be assessed; kept after the notice is put away. */
+  readonly refused: readonly Problem[];
   readonly screen: ScreenName;
   readonly beside: 'places' | 'criteria' | 'life';
   readonly window: RopeWindow;
@@ -79,7 +81,7 @@ export interface AppState {
 }
 
 export const EMPTY: AppState = {
-  host: null, shell: null, recent: [], samples: [], rope: null, journal: [], session: null, view: null, working: null, trouble: null,
+  host: null, shell: null, recent: [], samples: [], rope: null, journal: [], session: null, view: null, working: null, trouble: null, refused: [],
   screen: 'rope', beside: 'places', window: { from: 0, to: 1 }, windowHistory: [], cursor: null, place: null, clause: null, hidden: [],
   compare: { earlier: null, later: null, average: 0.5, pinning: false }, review: null, dialog: null, theme: 'light', spoken: '', undo: [],
 };

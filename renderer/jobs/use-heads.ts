@@ -1,0 +1,41 @@
+import { useEffect, useState } from 'react';
+import type { JournalEntry } from '../../analysis/rope/journal.ts';
+import { columnsSchema } from '../../analysis/rope/record.ts';
+import type { RopeRecord, RunColumns } from '../../analysis/rope/record.ts';
+import { useApp } from '../state/store.ts';
+import { HEAD_BYTES, readHead } from './file-head.ts';
+import type { FileHead } from './file-head.ts';
+
+/** The columns stated for a file: the newest choice in the journal, else the record's. */
+export function statedColumns(file: string, record: Pick<RopeRecord, 'inspections'> | null, journal: readonly JournalEntry[]): RunColumns | undefined {
+  const choice = journal.findLast((entry) => entry.kind === 'column-choice' && entry.file === file);
+  const checked = choice?.kind === 'column-choice' ? columnsSchema.safeParse(choice.columns) : null;
+  if (checked?.success) return checked.data;
+  return record?.inspections.flatMap((each) => each.runs).find((run) => run.file === file)?.columns;
+}
+
+/** Beginnings of the given files, read as they come in. */
+export function useHeads(files: readonly string[], record: Pick<RopeRecord, 'inspections'> | null): ReadonlyMap<string, FileHead> {
+  const rope = useApp((state) => state.rope);
+  const journal = useApp((state) => state.journal);
+  const [heads, setHeads] = useState<ReadonlyMap<string, FileHead>>(new Map());
+  const key = files.join('\n');
+  useEffect(() => {
+    if (rope === null) return;
+    let gone = false;
+    void (async () => {
+      const read = new Map<string, FileHead>();
+      for (const file of key.split('\n').filter((each) => each !== '')) {
+        const head = await rope.readStart(file, HEAD_BYTES).then(
+          (bytes) => readHead(bytes, file, statedColumns(file, record, journal)),
+          (error: unknown): FileHead => ({ names: [], units: [], rows: [], guesses: [], decisions: [], refusal: error instanceof Error ? error.message : String(error) }),
+        );
+        if (gone) return;
+        read.set(file, head);
+        setHeads(new Map(read));
+      }
+    })();
+    return () => { gone = true; };
+  }, [rope, key, record, journal]);
+  return heads;
+}

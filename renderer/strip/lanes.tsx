@@ -1,0 +1,145 @@
+import { useMemo } from 'react';
+import type { ReactNode } from 'react';
+import type { Place } from '../../analysis/growth/place.ts';
+import type { VisualNote } from '../../analysis/intake/visual-note.ts';
+import type { Landmark } from '../../analysis/rope/record.ts';
+import type { RopeWindow } from '../state/app-state.ts';
+import { showLength, showPlace } from '../state/show.ts';
+import { counted, dayOf, figure, stretch } from '../text/format.ts';
+import { STATE_WORDS, plain } from '../text/words.ts';
+import { Glyph } from '../ui/glyph.tsx';
+import { PhotoView } from '../ui/photo-view.tsx';
+import type { InspectionView } from '../workers/analysis-view.ts';
+import { clustersOf } from './cluster.ts';
+import { GUTTER_LEFT, GUTTER_RIGHT, barOf, percentOf } from './strip-scale.ts';
+
+interface LaneProps {
+  readonly title: string;
+  readonly height?: number;
+  readonly children: ReactNode;
+}
+
+export function Lane({ title, height, children }: LaneProps) {
+  return (
+    <div className="lane" style={height === undefined ? undefined : { height }}>
+      <span className="strip-title">{title}</span>
+      <div className="strip-body">{children}</div>
+    </div>
+  );
+}
+
+interface Drawn {
+  readonly window: RopeWindow;
+  /** Width of the whole strip in pixels. */
+  readonly width: number;
+}
+
+const inView = (from: number, to: number, window: RopeWindow) => to >= window.from && from <= window.to;
+const perPixel = ({ window, width }: Drawn) => (window.to - window.from) / Math.max(1, width - GUTTER_LEFT - GUTTER_RIGHT);
+
+/** Corrosion and wear zones of the newest inspection as bars, those of earlier ones as thin lines below. */
+export function ZoneLane({ window, width, inspections, colours }: Drawn & { readonly inspections: readonly InspectionView[]; readonly colours: ReadonlyMap<string, string> }) {
+  const newest = inspections.at(-1);
+  if (!newest) return null;
+  const pixel = perPixel({ window, width });
+  const earlier = inspections.slice(0, -1);
+  return (
+    <Lane title="Zones" height={24 + 3 * earlier.length}>
+      {newest.zones.filter((zone) => inView(zone.where.from, zone.where.to, window)).map((zone) => {
+        const words = `${zone.kind} ${figure(zone.meanLossPercent)} %`;
+        const wide = (Math.min(zone.where.to, window.to) - Math.max(zone.where.from, window.from)) / pixel;
+        return (
+          <button key={zone.id} type="button" className={`zone zone-${zone.kind}`} style={barOf(zone.where.from, zone.where.to, window, 0.6) ?? undefined}
+            onClick={() => showLength(zone.where.from, zone.where.to)}
+            aria-label={`Zone of ${zone.kind}, ${stretch(zone.where.from, zone.where.to)}, mean loss ${figure(zone.meanLossPercent)} %`} title={`${words}, ${stretch(zone.where.from, zone.where.to)}`}>
+            {wide > 90 ? words : wide > 16 ? zone.kind[0].toUpperCase() : ''}
+          </button>
+        );
+      })}
+      {earlier.map((inspection, row) => inspection.zones.filter((zone) => inView(zone.where.from, zone.where.to, window)).map((zone) => (
+        <i key={`${inspection.id} ${zone.id}`} className="zone-former" style={{ ...barOf(zone.where.from, zone.where.to, window, 0.4), top: 22 + 3 * row, background: colours.get(inspection.id) }} />
+      )))}
+    </Lane>
+  );
+}
+
+/** Places with local faults; those too near to be told apart at this zoom as one mark with their count. */
+export function FaultLane({ window, width, places, chosen }: Drawn & { readonly places: readonly Place[]; readonly chosen: string | null }) {
+  const pixel = perPixel({ window, width });
+  const clusters = useMemo(() => clustersOf(places.filter((place) => place.subject === 'fault' && inView(place.where.from, place.where.to, window)), (place) => place.where, pixel * 20), [places, window, pixel]);
+  return (
+    <Lane title="Faults" height={26}>
+      {clusters.map(({ from, to, members }) => {
+        const [first] = members;
+        const single = members.length === 1;
+        const state = single ? first.state : leading(members);
+        return (
+          <button key={`${from} ${members.length}`} type="button" className={`mark mark-${state}${members.some((place) => place.id === chosen) ? ' mark-chosen' : ''}`} style={{ left: `${percentOf((from + to) / 2, window)}%` }}
+            onClick={() => (single ? showPlace(first.id) : showLength(from, to))}
+            aria-label={single ? `Fault ${STATE_WORDS[first.state]} at ${stretch(from, to)}` : `${counted(members.length, 'fault')}, ${stretch(from, to)}, foremost ${STATE_WORDS[state]}`}
+            title={single ? `${first.id}: ${STATE_WORDS[first.state]}, ${stretch(from, to)}` : `${members.length} faults, ${stretch(from, to)}`}>
+            <Glyph name={state} size={11} />{single ? null : <small>{members.length}</small>}
+          </button>
+        );
+      })}
+    </Lane>
+  );
+}
+
+function leading(members: readonly Place[]): Place['state'] {
+  const order = ['growing', 'new', 'not-inspected', 'stable', 'not-found', 'receding'] as const;
+  return order.find((state) => members.some((place) => place.state === state)) ?? 'stable';
+}
+
+/** Visual notes, with the photo where there is one. */
+export function NoteLane({ window, width, notes, onOpen }: Drawn & { readonly notes: readonly VisualNote[]; readonly onOpen: (notes: readonly VisualNote[]) => void }) {
+  const pixel = perPixel({ window, width });
+  const clusters = useMemo(() => clustersOf(notes.filter((note) => inView(note.from, note.to, window)), (note) => note, pixel * 36), [notes, window, pixel]);
+  return (
+    <Lane title="Seen by eye" height={38}>
+      {clusters.map(({ from, to, members }) => {
+        const photo = members.find((note) => note.photo !== null);
+        const words = members.length === 1 ? `${plain(members[0].kind)} ${members[0].value ?? ''} ${members[0].unit}`.trim() : counted(members.length, 'visual note');
+        return (
+          <button key={`${from} ${members.length} ${members[0].id}`} type="button" className="note-mark" style={{ left: `${percentOf((from + to) / 2, window)}%` }} onClick={() => onOpen(members)} aria-label={`${words}, ${stretch(from, to)}`} title={`${words}, ${stretch(from, to)}`}>
+            {photo?.photo ? <PhotoView photo={photo.photo} inspection={photo.inspection} size={64} alt="" /> : <Glyph name="note" size={16} />}
+            {members.length > 1 && <small>{members.length}</small>}
+          </button>
+        );
+      })}
+    </Lane>
+  );
+}
+
+/** Sockets, splices, sheaves and markers of the record. */
+export function LandmarkLane({ window, landmarks }: Drawn & { readonly landmarks: readonly Landmark[] }) {
+  return (
+    <Lane title="Landmarks" height={20}>
+      {landmarks.map((mark) => {
+        const from = mark.from_m ?? mark.position_m ?? 0;
+        const to = mark.to_m ?? mark.position_m ?? 0;
+        if (!inView(from, to, window)) return null;
+        const side = percentOf((from + to) / 2, window) > 85 ? ' landmark-left' : '';
+        return to > from
+          ? <span key={mark.name} className="landmark landmark-long" style={barOf(from, to, window) ?? undefined} title={mark.name}>{mark.name}</span>
+          : <span key={mark.name} className={`landmark${side}`} style={{ left: `${percentOf(from, window)}%` }} title={mark.name}><Glyph name="landmark" size={10} />{mark.name}</span>;
+      })}
+    </Lane>
+  );
+}
+
+/** What each inspection saw of the rope: solid where it did, hatched where it did not. */
+export function SeenLane({ window, inspections, colours }: Drawn & { readonly inspections: readonly InspectionView[]; readonly colours: ReadonlyMap<string, string> }) {
+  return (
+    <Lane title="Seen" height={Math.max(16, 6 * inspections.length + 4)}>
+      {inspections.map((inspection, row) => (
+        <div key={inspection.id} className="seen-row" style={{ top: 2 + 6 * row }} role="img" aria-label={`${dayOf(inspection.date)}: ${counted(inspection.covered.length, 'length')} seen`}>
+          {inspection.covered.map((each) => {
+            const bar = barOf(each.from, each.to, window, 0.1);
+            return bar && <i key={each.from} style={{ ...bar, background: colours.get(inspection.id) }} />;
+          })}
+        </div>
+      ))}
+    </Lane>
+  );
+}
