@@ -20,37 +20,55 @@ export interface Character {
 const TREND_LENGTH = 12;
 const CAP = 5;
 
+/** `bin` need not be a multiple of the trace's step: every bin takes the mean over exactly its own length. */
 export function characterOf(trace: Trace<'measured'>, bin: number, parameters: AlignmentParameters): Character {
-  const perBin = Math.max(1, Math.round(bin / trace.step));
-  const width = perBin * trace.step;
-  const length = Math.max(1, Math.floor(trace.length / perBin));
-  const { texture, seen } = trace.loss ? textureOf(trace.loss, perBin, length, width) : { texture: new Float64Array(length), seen: new Uint8Array(length) };
+  const length = Math.max(1, Math.floor((trace.length * trace.step) / bin + 1e-9));
+  const perBin = bin / trace.step;
+  const { texture, seen } = trace.loss ? textureOf(trace.loss, perBin, length, bin) : { texture: new Float64Array(length), seen: seenOf(trace.fault, perBin, length) };
   return {
-    start: trace.start + ((perBin - 1) / 2) * trace.step, bin: width, length, texture, textureSeen: seen,
+    start: trace.start + (bin - trace.step) / 2, bin, length, texture, textureSeen: seen,
     events: trace.fault ? eventsOf(trace.fault, perBin, length, parameters) : new Float64Array(length),
   };
 }
 
-function textureOf(channel: Channel, perBin: number, length: number, width: number): { texture: Float64Array; seen: Uint8Array } {
+/** Without LMA, where LF was seen: the rope can then be recognised by its events alone. */
+function seenOf(fault: Channel | null, perBin: number, length: number): Uint8Array {
+  const seen = new Uint8Array(length);
+  if (fault) for (let i = 0; i < fault.valid.length; i += 1) if (fault.valid[i] === 1) seen[Math.min(length - 1, Math.floor(i / perBin))] = 1;
+  return seen;
+}
+
+function textureOf(channel: Channel, perBin: number, length: number, bin: number): { texture: Float64Array; seen: Uint8Array } {
   const texture = new Float64Array(length);
   const seen = new Uint8Array(length);
+  const { sums, counts } = integrals(channel);
   for (let b = 0; b < length; b += 1) {
-    let sum = 0;
-    let count = 0;
-    for (let i = b * perBin; i < (b + 1) * perBin; i += 1) {
-      if (channel.valid[i] === 1) {
-        sum += channel.values[i];
-        count += 1;
-      }
-    }
-    if (count * 2 >= perBin) {
-      texture[b] = sum / count;
-      seen[b] = 1;
-    }
+    const from = b * perBin;
+    const end = Math.min(channel.values.length, (b + 1) * perBin);
+    const count = valueAt(counts, end) - valueAt(counts, from);
+    if (count * 2 < end - from) continue;
+    texture[b] = (valueAt(sums, end) - valueAt(sums, from)) / count;
+    seen[b] = 1;
   }
-  removeTrend(texture, seen, Math.max(3, Math.round(TREND_LENGTH / width)));
+  removeTrend(texture, seen, Math.max(3, Math.round(TREND_LENGTH / bin)));
   standardise(texture, seen);
   return { texture, seen };
+}
+
+function integrals(channel: Channel): { sums: Float64Array; counts: Float64Array } {
+  const n = channel.values.length;
+  const sums = new Float64Array(n + 1);
+  const counts = new Float64Array(n + 1);
+  for (let i = 0; i < n; i += 1) {
+    sums[i + 1] = sums[i] + (channel.valid[i] === 1 ? channel.values[i] : 0);
+    counts[i + 1] = counts[i] + channel.valid[i];
+  }
+  return { sums, counts };
+}
+
+function valueAt(integral: Float64Array, place: number): number {
+  const low = Math.floor(place);
+  return low >= integral.length - 1 ? integral[integral.length - 1] : integral[low] + (place - low) * (integral[low + 1] - integral[low]);
 }
 
 /** Takes away the mean over `window` bins about each bin, counting only what was seen. */
@@ -76,7 +94,7 @@ function standardise(values: Float64Array, seen: Uint8Array): void {
   for (let i = 0; i < values.length; i += 1) values[i] = seen[i] === 1 ? Math.max(-CAP, Math.min(CAP, values[i] / deviation)) : 0;
 }
 
-/** Largest excess over the noise in each bin, spread a little over its neighbours so that a shift of a bin still matches. */
+/** Largest excess over the noise in each bin. */
 function eventsOf(channel: Channel, perBin: number, length: number, parameters: AlignmentParameters): Float64Array {
   const valid = channel.values.filter((_, i) => channel.valid[i] === 1);
   const events = new Float64Array(length);
@@ -84,12 +102,11 @@ function eventsOf(channel: Channel, perBin: number, length: number, parameters: 
   const level = median(valid);
   const deviation = NORMAL_MAD * medianAbsoluteDeviation(valid);
   if (!(deviation > 0)) return events;
-  for (let b = 0; b < length; b += 1) {
-    for (let i = b * perBin; i < (b + 1) * perBin; i += 1) {
-      if (channel.valid[i] !== 1) continue;
-      const excess = Math.abs(channel.values[i] - level) / deviation - parameters.eventThreshold;
-      if (excess > events[b]) events[b] = Math.min(parameters.eventCap, excess);
-    }
+  for (let i = 0; i < channel.values.length; i += 1) {
+    if (channel.valid[i] !== 1) continue;
+    const excess = Math.abs(channel.values[i] - level) / deviation - parameters.eventThreshold;
+    const b = Math.floor((i + 0.5) / perBin);
+    if (b < length && excess > events[b]) events[b] = Math.min(parameters.eventCap, excess);
   }
   return events;
 }
