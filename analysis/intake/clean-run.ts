@@ -11,12 +11,12 @@ import { judgeExtent, judgeMotion, judgeSpeed } from './judge-motion.ts';
 import { judgeDropouts, judgeLoss, judgeSaturation } from './judge-signal.ts';
 import { judgeRows } from './judge-rows.ts';
 import { applyLoss, lossReading } from './loss-percent.ts';
-import { maskEmpty, maskFrozen, maskLoneSpikes, maskMarks, maskOutside } from './mask-samples.ts';
+import { maskEmpty, maskFrozen, maskFrozenTogether, maskLoneSpikes, maskMarks, maskOutside } from './mask-samples.ts';
 import { orderSamples } from './order-samples.ts';
 import { integrateSpeed, positionUnit, speedFactor, timeFactor, toMetres } from './positions.ts';
 import type { RowsRead, Slot } from './read-rows.ts';
 import type { Recognition } from './recognise-columns.ts';
-import type { Run, RunRequest, RunResult } from './run.ts';
+import type { LossSignBasis, Run, RunRequest, RunResult } from './run.ts';
 import { speedFromTime } from './speed-from-time.ts';
 import { THRESHOLDS } from './thresholds.ts';
 import type { Role } from './column-words.ts';
@@ -45,6 +45,7 @@ export function cleanRun(read: Read): RunResult {
   const maskOf = (role: Role) => masks[kept.indexOf(role as never)];
   const findings: Finding[] = [...placed.findings];
   let lossGuess: { unit: string; certainty: number; reason: string } | null = null;
+  let lossSign: LossSignBasis | undefined;
 
   if (columns.lma) {
     maskMarks(columns.lma, maskOf('lma'), samples.count);
@@ -52,6 +53,7 @@ export function cleanRun(read: Read): RunResult {
     if (reading === null) return { problems: [{ file: request.file, line: dialect.headerLine, column: guessOf(recognition, 'lma').name, what: 'LMA is in mm2, and the metallic area of the rope is not known', remedy: 'add rope.metallic_area_mm2, or rope.construction and rope.diameter_mm, to the record' }] };
     decisions.push(...reading.decisions);
     lossGuess = { unit: reading.unit, certainty: reading.certainty, reason: reading.decisions.at(-1) ?? '' };
+    lossSign = reading.sign;
     applyLoss(columns.lma, samples.count, reading);
     maskOutside(columns.lma, maskOf('lma'), samples.count, -THRESHOLDS.lossRange.value, THRESHOLDS.lossRange.value);
     maskFrozen(positions, columns.lma, maskOf('lma'), samples.count);
@@ -62,6 +64,10 @@ export function cleanRun(read: Read): RunResult {
   if (columns.lf) {
     maskMarks(columns.lf, maskOf('lf'), samples.count);
     maskFrozen(positions, columns.lf, maskOf('lf'), samples.count);
+  }
+  if (columns.lma && columns.lf) {
+    maskFrozenTogether(columns.lma, maskOf('lma'), maskOf('lf'), samples.count);
+    maskFrozenTogether(columns.lf, maskOf('lf'), maskOf('lma'), samples.count);
   }
   if (columns.speed) scale(columns.speed, samples.count, speedFactor(guessOf(recognition, 'speed').unit).factor);
   const grid = evenGrid({ count: samples.count, positions, typicalStep: samples.typicalStep, resolution, channels: kept.map((role, n) => ({ values: columns[role]!, valid: masks[n] })) });
@@ -88,7 +94,7 @@ export function cleanRun(read: Read): RunResult {
       columns: recognition.guesses.map((guess) => (guess.role === 'lma' && lossGuess ? { ...guess, unit: lossGuess.unit, certainty: Math.min(guess.certainty, lossGuess.certainty), reason: `${guess.reason}; ${lossGuess.reason}` }
         : guess.role === 'position' ? { ...guess, unit: placed.unit, certainty: Math.min(guess.certainty, placed.certainty) } : guess)),
     },
-    trace, positionsFell: samples.fell, statedDirection: request.direction ?? null, covered, quality: findings, rejected: reasons.length > 0,
+    trace, positionsFell: samples.fell, statedDirection: request.direction ?? null, covered, quality: findings, rejected: reasons.length > 0, ...(lossSign ? { lossSign } : {}),
   };
   return { run };
 }

@@ -17,7 +17,7 @@ export const TIME_UNITS: Readonly<Record<string, number>> = {
 };
 const PERCENT_UNITS = new Set(['%', 'percent', 'prozent', 'pct', '％']);
 const AREA_UNITS = new Set(['mm2', 'mm²', 'mm^2', 'мм2', 'мм²', 'sq mm', 'sqmm', 'mmq']);
-const SIGNAL_UNITS = new Set(['v', 'mv', 'mt', 't', 'a.u.', 'au', 'a. u.', 'arb', 'arb.', 'counts', 'digits', 'lsb', 'µv', 'uv', 'db', 'd.u.', 'du', 'rel', '-', '1', 'мв', 'в', '°c', 'degc', 'c', 'hz']);
+const SIGNAL_UNITS = new Set(['v', 'mv', 'mt', 't', 'a.u.', 'a.u', 'au', 'a. u.', 'arb', 'arb.', 'counts', 'digits', 'lsb', 'µv', 'uv', 'db', 'd.u.', 'du', 'rel', '-', '1', 'мв', 'в', '°c', 'degc', 'c', 'hz']);
 
 const LONGEST_UNIT = 24;
 const LONGEST_NAME = 120;
@@ -72,7 +72,7 @@ export const COLUMN_WORDS: readonly Word[] = [
   word('lma', 0.95, 'term for loss of metallic section (German)', /querschnitts?(verlust|minderung|schw[aä]chung|[aä]nderung|fl[aä]che)|metallverlust|\bqv\b/i),
   word('lma', 0.95, 'term for loss of metallic section (French)', /perte[ _]*(de[ _]*)?(section|m[eé]tal)|section[ _]m[eé]tallique/i),
   word('lma', 0.95, 'term for loss of metallic section (Italian)', /perdita[ _]*(di[ _]*)?(sezione|area|metall)|riduzione[ _]*(di[ _]*)?sezione|sezione[ _]metallica/i),
-  word('lma', 0.95, 'term for loss of metallic section (Spanish, Portuguese)', /p[eé]rdida[ _]*(de[ _]*)?(secci[oó]n|[aá]rea|metal)|perda[ _]*(de[ _]*)?(sec[cç][aã]o|[aá]rea|metal)|secci[oó]n[ _]met[aá]lica/i),
+  word('lma', 0.95, 'term for loss of metallic section (Spanish, Portuguese)', /p[eé]rdida[ _]*(de[ _]*)?(secci[oó]n|[aá]rea|metal)|perda[ _]*(de[ _]*)?(se[cç]{1,2}[aã]o|[aá]rea|metal)|secci[oó]n[ _]met[aá]lica/i),
   word('lma', 0.95, 'term for loss of metallic section (Polish, Czech)', /ubytek|ubytk|przekr[oó]j|[uú]bytek|pr[uů][rř]ez/i),
   word('lma', 0.95, 'term for loss of metallic section (Russian)', /потер[яи].*(сеч|метал)|сечени[ея]|пс\b|\bпотеря/i),
   word('lma', 0.95, 'term for loss of metallic section (Chinese, Japanese)', /金属(截面|断面)?(积|積)?(损失|損失|面积|面積)|截面(积)?损失|断面(积|積)?(损失|損失|減少)|损失/),

@@ -1,6 +1,6 @@
 import { quantileInPlace } from '../signal/quantile.ts';
 import { REMAINING_WORDS, isArea, isPercent } from './column-words.ts';
-import type { ColumnGuess } from './run.ts';
+import type { ColumnGuess, LossSignBasis } from './run.ts';
 import type { RunColumns } from '../rope/record.ts';
 import { findLossSign } from './loss-sign.ts';
 
@@ -13,6 +13,7 @@ export interface LossReading {
   readonly certainty: number;
   /** Set where the direction of loss was not told by anything and is assumed. */
   readonly signAssumed: boolean;
+  readonly sign: LossSignBasis;
 }
 
 /**
@@ -31,14 +32,14 @@ export function lossReading(positions: Float64Array, values: Float64Array, valid
   const base = { unit: unit || '%', decisions: [unitReason] };
   if (remaining) {
     const sign = middle > 0 ? 1 : -1;
-    return { ...base, offset: 100, factor: -perPercent * sign, certainty: 0.9, signAssumed: false, decisions: [unitReason, `values near ${middle.toPrecision(4)} are the metallic area that is left, not the loss`] };
+    return { ...base, offset: 100, factor: -perPercent * sign, certainty: 0.9, signAssumed: false, sign: { fixed: true, written: -1, evidence: 0 }, decisions: [unitReason, `values near ${middle.toPrecision(4)} are the metallic area that is left, not the loss`] };
   }
   const declared = stated?.lma?.loss_is;
-  if (declared) return { ...base, offset: 0, factor: declared === 'positive' ? perPercent : -perPercent, certainty: 1, signAssumed: false, decisions: [unitReason, `loss is ${declared} as stated in the record`] };
+  if (declared) return { ...base, offset: 0, factor: declared === 'positive' ? perPercent : -perPercent, certainty: 1, signAssumed: false, sign: { fixed: true, written: declared === 'positive' ? 1 : -1, evidence: 0 }, decisions: [unitReason, `loss is ${declared} as stated in the record`] };
   const named = REMAINING_WORDS.test(guess.name);
   const found = findLossSign(positions, values, valid, count, guess.name, perPercent);
   return {
-    ...base, offset: 0, factor: found.sign * perPercent, certainty: Math.min(guess.certainty, found.certainty), signAssumed: found.certainty < 0.5,
+    ...base, offset: 0, factor: found.sign * perPercent, certainty: Math.min(guess.certainty, found.certainty), signAssumed: found.certainty < 0.5, sign: { fixed: false, written: found.sign, evidence: found.evidence },
     decisions: [unitReason, ...(named ? ['the name speaks of what is left, but the values are changes about zero'] : []), found.reason],
   };
 }

@@ -6,12 +6,17 @@ export interface LossSign {
   readonly sign: 1 | -1;
   readonly certainty: number;
   readonly reason: string;
+  /** What stands off to the positive side less what stands off to the negative side, in percent times metres, by long lengths only. */
+  readonly evidence: number;
 }
 
 /** Length of rope over which values are averaged before their distribution is looked at: noise and pulses go, zones stay. */
 const BLOCK = 0.5;
 /** Lengths at both ends that are left out: sockets look like a gain of metal. */
 const ENDS = 3;
+
+/** Blocks in a row that make a length of loss (1.5 m); the tucks of a splice and single clamps are shorter, and look like a gain. */
+const LONG = 3;
 
 /**
  * Which way loss points in a column of changes about zero. Loss comes in lengths that stand off the rest to one side, and
@@ -21,28 +26,68 @@ const ENDS = 3;
 export function findLossSign(positions: Float64Array, values: Float64Array, valid: Uint8Array, count: number, name: string, perPercent: number): LossSign {
   const blocks = blockMeans(positions, values, valid, count).map((each) => each * perPercent);
   const named = LOSS_WORDS.test(name);
-  if (blocks.length >= 20) {
-    const middle = quantile(blocks, 0.5);
-    const spread = Math.max(0.02, (quantile(blocks, 0.75) - quantile(blocks, 0.25)) / 1.349);
-    const limit = Math.max(3.5 * spread, 0.3);
-    let up = 0;
-    let down = 0;
-    for (const each of blocks) {
-      if (each - middle > limit) up += each - middle;
-      if (middle - each > limit) down += middle - each;
-    }
-    const enough = 0.5 * limit + 0.6;
-    if (up > enough && up > THRESHOLDS.signEvidence.value * down) return told(1, named, `lengths stand off to the positive side (${up.toFixed(1)} against ${down.toFixed(1)} percent-blocks): loss is positive`);
-    if (down > enough && down > THRESHOLDS.signEvidence.value * up) return told(-1, named, `lengths stand off to the negative side (${down.toFixed(1)} against ${up.toFixed(1)} percent-blocks): loss is negative`);
-    if (Math.abs(middle) > Math.max(0.3, 4 * spread)) return told(middle > 0 ? 1 : -1, named, `nearly all values lie on the ${middle > 0 ? 'positive' : 'negative'} side of the reference: that side is loss`);
+  if (blocks.length < 20) return assumed(named, 0);
+  const middle = quantile(blocks, 0.5);
+  const spread = Math.max(0.02, neighbourNoise(blocks));
+  const limit = Math.max(5 * spread, 0.3);
+  const long = tails(blocks, middle, limit, LONG);
+  const evidence = (long.up - long.down) * BLOCK;
+  for (const [tail, certainty, what] of [[long, 0.8, 'lengths'], [tails(blocks, middle, limit, 1), 0.55, 'short lengths']] as const) {
+    const side = tail.up > tail.down ? 1 : -1;
+    const [more, less] = side === 1 ? [tail.up, tail.down] : [tail.down, tail.up];
+    // Where what stands off is nearer to the reference than the rest, it is the sound rope, and the rest is lost.
+    const level = middle + (side * more) / Math.max(1, tail.blocks);
+    const mostlyLost = Math.abs(level) < 0.5 * Math.abs(middle) && Math.sign(middle) !== side;
+    const sign = mostlyLost ? (middle > 0 ? 1 : -1) : side;
+    if (more > 0.5 * limit + 0.6 && more > THRESHOLDS.signEvidence.value * less) return told(sign, certainty, named, mostlyLost ? -evidence : evidence, `${what} stand off to the ${sideOf(side)} side (${(more * BLOCK).toFixed(1)} against ${(less * BLOCK).toFixed(1)} percent-metres)${mostlyLost ? ', towards the reference' : ''}: loss is ${sideOf(sign)}`);
   }
-  if (named) return { sign: 1, certainty: 0.7, reason: 'the name of the column speaks of loss: loss is taken as positive' };
-  return { sign: 1, certainty: 0.4, reason: 'nothing in the data shows which way loss points: loss is assumed to be positive' };
+  if (Math.abs(middle) > Math.max(0.3, 4 * spread)) return told(middle > 0 ? 1 : -1, 0.5, named, evidence, `nearly all values lie on the ${sideOf(middle)} side of the reference: that side is loss`);
+  return assumed(named, evidence);
 }
 
-function told(sign: 1 | -1, named: boolean, reason: string): LossSign {
-  if (!named) return { sign, certainty: 0.8, reason };
-  return sign === 1 ? { sign, certainty: 0.95, reason } : { sign, certainty: 0.6, reason: `${reason}, although the name of the column speaks of loss` };
+/** Robust sigma of blocks from the differences of neighbours: long lengths of loss do not count as noise. */
+function neighbourNoise(blocks: readonly number[]): number {
+  return quantile(blocks.slice(1).map((each, i) => Math.abs(each - blocks[i])), 0.5) / 0.6745 / Math.SQRT2;
+}
+
+function sideOf(value: number): 'positive' | 'negative' {
+  return value > 0 ? 'positive' : 'negative';
+}
+
+function assumed(named: boolean, evidence: number): LossSign {
+  if (named) return { sign: 1, certainty: 0.7, evidence, reason: 'the name of the column speaks of loss: loss is taken as positive' };
+  return { sign: 1, certainty: 0.4, evidence, reason: 'nothing in the data shows which way loss points: loss is assumed to be positive' };
+}
+
+function told(sign: 1 | -1, certainty: number, named: boolean, evidence: number, reason: string): LossSign {
+  if (!named) return { sign, certainty, evidence, reason };
+  if (sign === 1) return { sign, certainty: 0.95, evidence, reason };
+  // A weak hint does not outweigh a name that says loss.
+  return certainty < 0.7 ? assumed(named, evidence) : { sign, certainty: 0.6, evidence, reason: `${reason}, although the name of the column speaks of loss` };
+}
+
+/** What stands off above and below by more than `limit`, summed over runs of at least `least` blocks. */
+function tails(blocks: readonly number[], middle: number, limit: number, least: number): { up: number; down: number; blocks: number } {
+  const sums = { up: 0, down: 0, blocks: 0 };
+  let run = 0;
+  let sum = 0;
+  let side = 0;
+  for (let i = 0; i <= blocks.length; i += 1) {
+    const off = i < blocks.length ? blocks[i] - middle : 0;
+    const now = off > limit ? 1 : off < -limit ? -1 : 0;
+    if (now !== side) {
+      if (side !== 0 && run >= least) {
+        sums[side > 0 ? 'up' : 'down'] += Math.abs(sum);
+        sums.blocks += run;
+      }
+      run = 0;
+      sum = 0;
+      side = now;
+    }
+    run += 1;
+    sum += off;
+  }
+  return sums;
 }
 
 function blockMeans(positions: Float64Array, values: Float64Array, valid: Uint8Array, count: number): number[] {

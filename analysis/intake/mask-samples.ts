@@ -38,24 +38,52 @@ export function maskOutside(values: Float64Array, valid: Uint8Array, count: numb
 /**
  * Takes away frozen stretches: equal values in a row over more length and more samples than the rounding of a live channel
  * makes likely. With share r of equal neighbours in the short runs of the file, a run of n equal values has odds r^(n-1).
- * Rounded quiet channels (r near 1) are left alone unless nothing in them ever moves.
+ * Where a channel is written so coarsely that long equal runs are its habit, only one many times longer than the habit counts.
  */
 export function maskFrozen(positions: Float64Array, values: Float64Array, valid: Uint8Array, count: number): void {
-  const { frozenLength, frozenSamples, frozenOdds } = THRESHOLDS;
+  const { frozenLength, frozenSamples, frozenOdds, frozenHabit } = THRESHOLDS;
+  const lengths = new Float64Array(64);
+  let runs = 0;
   let equal = 0;
   let pairs = 0;
   forRuns(values, valid, count, (first, end) => {
+    const samples = end - first;
+    runs += 1;
+    lengths[Math.min(63, Math.ceil(2 * Math.log2(samples)))] += 1;
     pairs += 1;
-    if (end - first < frozenSamples.value) {
-      equal += end - first - 1;
-      pairs += end - first - 1;
+    if (samples < frozenSamples.value) {
+      equal += samples - 1;
+      pairs += samples - 1;
     }
   });
   const share = pairs === 0 ? 0 : equal / pairs;
-  const longest = share <= 0 ? 1 : share >= 1 ? Infinity : 1 + Math.log(frozenOdds.value) / Math.log(share);
+  const unlikely = share <= 0 ? 1 : share >= 1 ? Infinity : 1 + Math.log(frozenOdds.value) / Math.log(share);
+  const longest = Math.max(frozenSamples.value, unlikely, frozenHabit.value * habitOf(lengths, runs));
   forRuns(values, valid, count, (first, end) => {
     const length = positions[end - 1] - positions[first];
-    if (end - first === count || (end - first >= frozenSamples.value && length >= frozenLength.value && end - first > longest)) valid.fill(0, first, end);
+    if (end - first === count || (length >= frozenLength.value && end - first >= longest)) valid.fill(0, first, end);
+  });
+}
+
+/** Run length that nineteen in twenty runs do not pass, from counts in half octaves; 1 for a live channel in fine numbers. */
+function habitOf(lengths: Float64Array, runs: number): number {
+  let passed = 0;
+  for (let i = 0; i < lengths.length; i += 1) {
+    passed += lengths[i];
+    if (passed >= 0.95 * runs) return 2 ** (i / 2);
+  }
+  return 1;
+}
+
+/** Where one channel was found frozen and the other stands still over the same samples, both are: the instrument stopped writing. */
+export function maskFrozenTogether(values: Float64Array, valid: Uint8Array, otherValid: Uint8Array, count: number): void {
+  const least = THRESHOLDS.frozenSamples.value;
+  forRuns(values, valid, count, (first, end) => {
+    if (end - first < least) return;
+    let dead = 0;
+    for (let i = first; i < end; i += 1) if (otherValid[i] === 0) dead += 1;
+    if (dead < Math.max(least, 0.3 * (end - first))) return;
+    for (let i = first; i < end; i += 1) if (otherValid[i] === 0) valid[i] = 0;
   });
 }
 

@@ -4,6 +4,7 @@ import type { RunColumns } from '../rope/record.ts';
 import { splitUnit } from './column-words.ts';
 import { parseClock, parseNumber } from './parse-cell.ts';
 import { dialectOf } from './read-run.ts';
+import { headerFingerprint } from './header-fingerprint.ts';
 import { recogniseColumns } from './recognise-columns.ts';
 import type { Understanding } from './run.ts';
 
@@ -71,11 +72,6 @@ function stripOf(cells: readonly string[], decimal: '.' | ','): Strip | null {
     }
   }
   return low.length === 0 ? null : { low, high };
-}
-
-/** The same for every file of one instrument setting: names with units in their order, without case and blanks. */
-export function headerFingerprint(names: readonly string[], delimiter: string): string {
-  return `${delimiter === '\t' ? 'tab' : delimiter}:${names.map((name) => name.toLowerCase().replace(/[\s"]+/g, '')).join('|')}`;
 }
 
 /** A named choice of columns, remembered for an instrument: the next file with the same header needs no click. */

@@ -25,6 +25,16 @@ export interface ColumnGuess {
   readonly certainty: number;
 }
 
+/**
+ * What the direction of loss rests on. `fixed`: stated, or the column is an area that is left. `written` is the factor's sign
+ * that was applied. `evidence` (percent metres) is positive where long lengths stand off to the positive side as written.
+ */
+export interface LossSignBasis {
+  readonly fixed: boolean;
+  readonly written: 1 | -1;
+  readonly evidence: number;
+}
+
 /** One scan file, read, cleaned and put on an even grid of its own positions. */
 export interface Run {
   readonly file: string;
@@ -39,6 +49,8 @@ export interface Run {
   readonly statedDirection: 'forward' | 'reverse' | null;
   readonly covered: readonly Interval<'measured'>[];
   readonly quality: readonly QualityFinding<'measured'>[];
+  /** How the direction of loss was told; left out where the run has no LMA. */
+  readonly lossSign?: LossSignBasis;
   /** A run below the floor of quality: kept for the record, never used for a judgement. */
   readonly rejected: boolean;
 }

@@ -17,6 +17,7 @@ export const THRESHOLDS = {
   frozenLength: limit(0.5, 'm', 'derived', 'longer than the averaging length: over it a live LMA channel shows its noise'),
   frozenSamples: limit(25, 'samples', 'derived', 'fewer equal values in a row come about by rounding'),
   frozenOdds: limit(1e-6, 'per run', 'derived', 'equal values in a row count as frozen only where rounding of live noise would make one so long less than once in a million runs'),
+  frozenHabit: limit(12, 'times', 'derived', 'a coarsely written quiet channel stands still often; only a far longer standstill than its habit says that it is dead'),
   lossRange: limit(100, '%', 'derived', 'a rope cannot lose more than all its metal; readings beyond come from the instrument'),
   saturationSamples: limit(3, 'samples', 'derived', 'one or two samples at the extreme are a peak; three equal ones are a limit of the instrument'),
   spikeSigma: limit(12, 'robust sigma', 'derived', 'LMA is averaged over the length of the head and cannot jump in one sample'),
