@@ -6,18 +6,15 @@ import { breakEvents } from './break-events.ts';
 import type { Evidence, Measurement } from './criterion.ts';
 import type { LossSums } from './distributed-loss.ts';
 import { lossSums, meanLossOver, separateLoss } from './distributed-loss.ts';
-import type { Along, Governing, Judged, MeasureTaker } from './judged.ts';
+import type { Governing, Judged, MeasureTaker } from './judged.ts';
 import { lossUncertainty } from './loss-uncertainty.ts';
 import { windowInMetres } from './resolve-limit.ts';
 import type { Clause } from './rule-set.ts';
-import { bucketed } from './strip-buckets.ts';
 import { weightedWindow } from './weighted-window.ts';
+import { worstWindows } from './worst-windows.ts';
 
 /** A window is judged where at least this share of it was inspected [common practice]. */
 export const SEEN_SHARE_NEEDED = 0.5;
-
-/** A mark among the window values, which are never negative, for a window that cannot be judged; it never leaves this file and the strips. */
-const NOT_JUDGED = -1;
 
 /** How the two parts of a reduction are put together: what the clause lets count. */
 interface Parts {
@@ -69,7 +66,7 @@ interface Scan {
   readonly samples: number;
   readonly loop: boolean;
   readonly sums: LossSums | null;
-  readonly seen: Float64Array;
+  readonly seen: Int32Array;
   readonly events: readonly BreakEvent[];
   readonly notes: readonly string[];
   readonly lowerBound: boolean;
@@ -99,48 +96,24 @@ function prepare(clause: Clause, evidence: Evidence, survey: Survey, width: numb
   return { survey, width, span, samples: length, loop, sums, seen, events: counted, notes, lowerBound };
 }
 
-function seenByFault(survey: Survey): Float64Array {
+function seenByFault(survey: Survey): Int32Array {
   const { length, fault, loss } = survey.rope;
   const valid = fault?.valid ?? loss?.valid ?? null;
-  const seen = new Float64Array(length + 1);
+  const seen = new Int32Array(length + 1);
   for (let i = 0; i < length; i += 1) seen[i + 1] = seen[i] + (valid === null ? 0 : valid[i]);
   return seen;
 }
 
 function scanWindows(scan: Scan, clause: Clause, evidence: Evidence, survey: Survey): Judged {
-  const { samples, span, loop, seen } = scan;
-  const sum = scan.sums?.sum ?? null;
+  const { span, samples, loop, seen, sums } = scan;
   const { start, step } = survey.rope;
-  const windows = loop ? samples : samples - span + 1;
-  const values = new Float64Array(windows);
   const breaks = weightedWindow(scan.events, evidence.loopLength, loop);
-  const needed = SEEN_SHARE_NEEDED * span;
-  // Round the whole of a loop the two ends are one place: the far end is left out, so that a break there counts once.
-  const width = span * step - (loop && span === samples ? step * 1e-6 : 0);
-  let best = -1;
-  let worst = -1;
-  for (let i = 0; i < windows; i += 1) {
-    const inside = i + span <= samples;
-    const end = inside ? i + span : i + span - samples;
-    const count = seen[end] - seen[i] + (inside ? 0 : seen[samples]);
-    if (count < needed) {
-      values[i] = NOT_JUDGED;
-      continue;
-    }
-    const mean = sum === null ? 0 : (sum[end] - sum[i] + (inside ? 0 : sum[samples])) / count;
-    const from = start + (i - 0.5) * step;
-    const value = (mean > 0 ? mean : 0) + (breaks.idle(from, from + width) ? 0 : breaks.between(from, from + width));
-    values[i] = value;
-    if (value > worst) {
-      worst = value;
-      best = i;
-    }
-  }
-  if (best < 0) return { needs: 'a window of which at least half was inspected' };
-  return { governing: governingOf(scan, clause, evidence, best, worst), along: alongOf(scan, values) };
+  const worst = worstWindows({ start, step, samples, span, loop, seen, sum: sums?.sum ?? null, needed: SEEN_SHARE_NEEDED * span, breaks });
+  if (worst === null) return { needs: 'a window of which at least half was inspected' };
+  return { governing: governingOf(scan, clause, evidence, worst.index, worst.value), along: worst.along };
 }
 
-function over(running: Float64Array, first: number, span: number, samples: number): number {
+function over(running: Float64Array | Int32Array, first: number, span: number, samples: number): number {
   const end = first + span;
   return end <= samples ? running[end] - running[first] : running[samples] - running[first] + running[end - samples];
 }
@@ -168,12 +141,6 @@ function pitsOrBreaks(evidence: Evidence, survey: Survey, where: Interval<'rope'
   const corroded = survey.condition.zones.filter((zone) => zone.kind === 'corrosion');
   return breakEvents(evidence, survey).events.filter((event) => event.seen === 0 && holds(where, event.position, evidence.loopLength)
     && corroded.some((zone) => event.position >= zone.where.from && event.position <= zone.where.to)).length;
-}
-
-/** A strip value stands at the middle of its window; towards an open end it is that of the last whole window. */
-function alongOf(scan: Scan, values: Float64Array): Along {
-  const { survey, samples, span, loop, seen } = scan;
-  return bucketed({ start: survey.rope.start, step: survey.rope.step, samples, seen, values, offset: span >> 1, loop });
 }
 
 /** Area of the wires broken in one length and its uncertainty; each named wire once. */

@@ -42,7 +42,7 @@ export function separateLoss(evidence: Evidence, survey: Survey): SeparatedLoss 
 /** Running sums of loss and of valid samples; `sum[i]` covers the samples before i. */
 export interface LossSums {
   readonly sum: Float64Array;
-  readonly seen: Float64Array;
+  readonly seen: Int32Array;
 }
 
 /** The sums of the inspection judged last: the clauses of a set ask for them one after another. One entry, so that long ropes do not pile up. */
@@ -61,7 +61,7 @@ function sumUp(survey: Survey, dipsExplained: readonly Interval<'rope'>[]): Loss
   const { loss, length, start, step } = survey.rope;
   if (loss === null) return null;
   const sum = new Float64Array(length + 1);
-  const seen = new Float64Array(length + 1);
+  const seen = new Int32Array(length + 1);
   const explained = dipsExplained.length === 0 ? null : maskOf(dipsExplained, start, step, length);
   const { values, valid } = loss;
   let total = 0;

@@ -1,8 +1,8 @@
 import type { BreakEvent } from './break-events.ts';
 
 export interface WeightedWindow {
-  /** True where the window holds no event and none comes in: `between` would be 0. */
-  idle(from: number, to: number): boolean;
+  /** While the window holds no event: the position that its far end must reach before it holds one; otherwise null. */
+  quietUpTo(): number | null;
   between(from: number, to: number): number;
 }
 
@@ -31,7 +31,7 @@ export function weightedWindow(events: readonly BreakEvent[], loopLength: number
     if (sign === 1 ? before === 0 : before === 1) sum += sign * event.area!;
   };
   return {
-    idle: (_from, to) => first === end && (end >= all.length || all[end].position > to + SAME),
+    quietUpTo: () => (first !== end ? null : end < all.length ? all[end].position - SAME : Infinity),
     between(from, to) {
       while (end < all.length && all[end].position <= to + SAME) add(all[end++], 1);
       while (first < end && all[first].position < from - SAME) add(all[first++], -1);

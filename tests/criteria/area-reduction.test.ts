@@ -83,8 +83,16 @@ describe('area reduction', () => {
 
   it('runs over the seam of an endless rope', async () => {
     const survey = surveyOf({ loss: (x) => (x < 0.3 || x >= 99.7 ? 11 : 0) });
-    const { by } = await areas(evidenceOf({ ...rope, loop: true }, [survey]));
+    const { by, outcome } = await areas(evidenceOf({ ...rope, loop: true }, [survey]));
     expect(by('area-30d').value).toBeCloseTo(11, 6);
+    // Half of the window still lies in the loss at 0.3 m on either side of the seam, and none of it from 0.6 m on.
+    const strip = outcome.strips.find((each) => each.clause === 'area-30d')!;
+    expect(strip.positions).toHaveLength(strip.values.length);
+    for (const [i, x] of strip.positions.entries()) {
+      const apart = Math.min(x, 100 - x);
+      if (apart < 0.05) expect(strip.values[i]).toBeGreaterThan(1.0);
+      if (apart > 0.7) expect(strip.values[i]).toBe(0);
+    }
   });
 
   it('measures a fixed length at any inspection, and refuses one that was mostly not seen', () => {
