@@ -21,6 +21,7 @@ const ROUNDS = 6;
 const point: PathPoint = { level: 0, rate: 0, byLevel: 0 };
 let residual = new Float64Array(0);
 let slope = new Float64Array(0);
+let scratchLevel = NaN;
 
 function reserve(n: number): void {
   if (residual.length >= n) return;
@@ -31,6 +32,7 @@ function reserve(n: number): void {
 /** Whitened residual and slope into the scratch arrays; returns the sum of squares and the two products that a step needs. */
 function whitenedAt(place: ScaledPlace, w: Float64Array, level: number, rate: number, shape: number): { square: number; cross: number; weight: number } {
   const n = place.u.length;
+  scratchLevel = level;
   for (let i = 0; i < n; i += 1) {
     pathAt(level, rate, shape, place.u[i], point);
     residual[i] = place.y[i] - point.level;
@@ -78,9 +80,9 @@ export function fitLevel(place: ScaledPlace, { w, logDeterminant }: Whitening, c
     const gain = now.square - next.square;
     level = moved;
     now = next;
-    if (gain < 1e-5) break;
+    if (gain < 1e-3) break;
   }
-  now = whitenedAt(place, w, level, rate, shape);
+  if (scratchLevel !== level) now = whitenedAt(place, w, level, rate, shape);
   out.level = level;
   out.sigma = now.weight > 0 ? 1 / Math.sqrt(now.weight) : 1e3;
   out.logLikelihood = -0.5 * now.square + logDeterminant - 0.5 * n * Math.log(2 * Math.PI) + Math.log(out.sigma * Math.sqrt(2 * Math.PI)) + logPositive(level / out.sigma);

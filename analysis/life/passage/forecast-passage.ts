@@ -1,167 +1,129 @@
-import { drawGamma, drawInverseGaussian, drawNormal, seededRandom } from '../statistics/random.ts';
-import type { Random } from '../statistics/random.ts';
-import { timeToReach } from './growth-law.ts';
-import { noiseCells } from './noise-cells.ts';
-import type { NoiseCell } from './noise-cells.ts';
-import { populationCells } from './population.ts';
-import type { PlaceEvidence, PopulationCell } from './population.ts';
-import { rateTables } from './rate-table.ts';
-import type { RateTable } from './rate-table.ts';
+import { bandOf } from './band.ts';
+import type { BandPoint } from './band.ts';
+import { describeModel, reasonOf } from './describe.ts';
+import { drawPassages, quantileOf } from './draw-passages.ts';
+import type { PassageDraws } from './draw-passages.ts';
+import { expectedWidth } from './expected-width.ts';
+import { learnRope } from './learn-rope.ts';
 import { scaleRope } from './series.ts';
-import type { ScaledPlace, ScaledRope, SeriesLike } from './series.ts';
-import { DRAWS, LOG_RATE, NO_GROWTH_PRIOR, SHAPES } from './settings.ts';
+import type { ScaledRope, SeriesLike } from './series.ts';
+import { SHAPES } from './settings.ts';
 
 export interface PassageOptions {
   readonly seed: number;
+  /** Longest time after the last reading, in the unit of t, over which anything is said; left out: twenty times the span of the readings. */
+  readonly horizon?: number;
+  /** What t counts, for the words: 'years', 'trips', 'hours'. */
+  readonly timeUnit?: string;
 }
 
-/** Draws of what the target may do next; all the output is read from them. */
-export interface PassageDraws {
-  /** Time from the last reading to the first passage, in spans; conditional on growth. */
-  readonly time: Float64Array; // sorted
+export interface PassageDiagnostics {
+  readonly readings: number;
+  readonly places: number;
+  /** Probability that the place grows at all. */
   readonly growing: number;
-  readonly shapeProbability: readonly number[]; // by SHAPES
-  readonly irregular: number;
+  /** Probability of each shape of growth (see growth-law.ts). */
+  readonly shapes: readonly { readonly shape: number; readonly probability: number }[];
+  readonly irregularity: number;
   readonly noiseScale: number;
-  readonly zeroUnknown: number;
 }
 
-/** First passages of the limit by the target place, drawn from everything that all places of the rope leave possible. */
-export function drawPassages(rope: ScaledRope, target: number, options: PassageOptions): PassageDraws | null {
-  const at = rope.places.findIndex((place) => place.index === target);
-  const cells = noiseCells(rope);
-  const unit = 1 / rope.reference;
-  const evidence = rope.places.map((place) => evidenceOf(place, cells, unit));
-  const centre = roughCentre(rope);
-  const hypotheses = populationCells(evidence, at, { cells, noGrowthPrior: NO_GROWTH_PRIOR, centre, shapePrior: SHAPES.map((each) => each.prior) });
-  if (hypotheses.length === 0) return null;
-  return drawFrom(rope, rope.places[at], evidence[at], cells, hypotheses, seededRandom(options.seed));
+export interface PassageForecast {
+  /** 'none' where refused; 'reached' where the limit has been reached. */
+  readonly model: string;
+  /** 10, 50 and 90 % points of the first passage on the axis of t; null where they cannot be given. */
+  readonly low: number | null;
+  readonly median: number | null;
+  readonly high: number | null;
+  /** The limit is not reached before this, at 90 %; null where nothing can be said. */
+  readonly notBefore: number | null;
+  readonly reason: string;
+  readonly band: readonly BandPoint[];
+  /** Probability that the limit is reached by t; null where refused. */
+  readonly probabilityBy: ((t: number) => number) | null;
+  /** Expected width of the interval after one more reading at t with noise `sigma`; Infinity for no reading. Null where refused. */
+  readonly expectedWidth: ((t: number, sigma: number) => number) | null;
+  readonly diagnostics: PassageDiagnostics | null;
 }
 
-function evidenceOf(place: ScaledPlace, cells: readonly NoiseCell[], unit: number): PlaceEvidence {
+const HORIZON_SPANS = 20;
+/** Growth less likely than this is not forecast: only a bound is given. */
+const GROWTH_NEEDED = 0.5;
+
+/**
+ * When each place of one rope reaches `limit` for the first time, all places learned from together: growth law averaged over linear,
+ * accelerating and slowing shapes, rates pooled between places, noise of reading, irregular growth. t, value and limit in any unit.
+ * Deterministic for a given seed. Refuses a place with fewer than two readings.
+ */
+export function forecastPassages(series: readonly SeriesLike[], limit: number, options: PassageOptions): PassageForecast[] {
+  const rope = scaleRope(series, limit);
+  const open = rope !== null && rope.places.length > 0;
+  const learned = open ? learnRope(rope) : null;
+  return series.map((each, index) => {
+    const early = withoutModel(each, limit, rope, index);
+    if (early !== null) return early;
+    const draws = drawPassages(learned!, index, options.seed);
+    if (draws === null || draws.times.length < 50) return refused('the growth model cannot account for these readings');
+    return forecastOf(each, rope!, draws, limit, options);
+  });
+}
+
+/** The same for one place. */
+export function forecastPassage(series: readonly SeriesLike[], target: number, limit: number, options: PassageOptions): PassageForecast {
+  return forecastPassages(series, limit, options)[target];
+}
+
+function refused(reason: string): PassageForecast {
+  return { model: 'none', low: null, median: null, high: null, notBefore: null, reason, band: [], probabilityBy: null, expectedWidth: null, diagnostics: null };
+}
+
+function withoutModel(each: SeriesLike, limit: number, rope: ScaledRope | null, index: number): PassageForecast | null {
+  const points = each.points.filter((point) => Number.isFinite(point.value)).sort((a, b) => a.t - b.t);
+  if (points.length === 0) return refused('not measured at this place');
+  const direction = rope?.direction ?? 1;
+  const isPast = (value: number) => direction * value >= direction * limit;
+  if (isPast(points[points.length - 1].value)) {
+    const first = points.find((point) => isPast(point.value))!;
+    return { ...refused('the limit has been reached: the newest reading is at or past it'), model: 'reached', low: first.t, median: first.t, high: first.t };
+  }
+  if (points.length < 2) return refused('one reading only: growth needs at least two inspections of this place');
+  if (rope === null || !rope.places.some((place) => place.index === index)) return refused('no time passed between the readings');
+  return null;
+}
+
+function forecastOf(each: SeriesLike, rope: ScaledRope, draws: PassageDraws, limit: number, options: PassageOptions): PassageForecast {
+  const points = [...each.points].sort((a, b) => a.t - b.t);
+  const last = points[points.length - 1].t;
+  const horizon = options.horizon ?? HORIZON_SPANS * rope.span;
+  const at = (share: number): number => last + quantileOf(draws.times, share) * rope.span;
+  const diagnostics: PassageDiagnostics = {
+    readings: points.length, places: rope.places.length, growing: draws.growing, irregularity: draws.irregularity, noiseScale: draws.noiseScale,
+    shapes: SHAPES.map(({ shape }, i) => ({ shape, probability: draws.shapeProbability[i] })),
+  };
+  const share = 0.1 / draws.growing;
+  const bound = share < 1 ? Math.min(at(share), last + horizon) : last + horizon;
+  const found = draws.growing >= GROWTH_NEEDED;
+  const given = found && at(0.1) <= last + horizon;
+  const within = (value: number): number | null => (value <= last + 2 * horizon ? value : null);
+  const [low, median, high] = given ? [at(0.1), within(at(0.5)), within(at(0.9))] : [null, null, null];
   return {
-    noGrowth: Float64Array.from(cells, (cell) => noGrowthLikelihood(place, cell, unit)),
-    tables: SHAPES.map(({ shape }) => rateTables(place, shape, cells, unit)),
+    model: given ? describeModel(draws, each.counts === true, rope.places.length) : 'none', low, median, high,
+    notBefore: given ? null : bound,
+    reason: reasonOf({ points, rope, draws, given, found, median, high, limit, timeUnit: options.timeUnit ?? '' }),
+    band: given ? bandOf(rope, draws, points[0].t, last, Math.min(high ?? last + horizon, last + horizon), limit) : [],
+    probabilityBy: (t) => (t < last ? 0 : draws.growing * shareBelow(draws.times, (t - last) / rope.span)),
+    expectedWidth: (t, sigma) => expectedWidth(rope, draws, (t - last) / rope.span, sigma / rope.reference),
+    diagnostics,
   };
 }
 
-/** Readings about a level that stays. For counts: what was there at first, and nothing new. */
-function noGrowthLikelihood(place: ScaledPlace, cell: NoiseCell, unit: number): number {
-  const n = place.y.length;
-  if (place.counts) return place.y.some((y) => Math.abs(y - place.y[0]) > 0.5 * unit) ? -1e3 : Math.log(unit);
-  let weight = 0;
-  let sum = 0;
-  let logs = 0;
-  for (let i = 0; i < n; i += 1) {
-    const w = 1 / (cell.scale * place.noise[i]) ** 2;
-    weight += w;
-    sum += w * place.y[i];
-    logs += 0.5 * Math.log(w);
+function shareBelow(sorted: Float64Array, value: number): number {
+  let low = 0;
+  let high = sorted.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (sorted[middle] <= value) low = middle + 1;
+    else high = middle;
   }
-  const mean = sum / weight;
-  let square = 0;
-  for (let i = 0; i < n; i += 1) square += ((place.y[i] - mean) / (cell.scale * place.noise[i])) ** 2;
-  return logs - 0.5 * square - 0.5 * n * Math.log(2 * Math.PI) + 0.5 * Math.log((2 * Math.PI) / weight);
+  return sorted.length === 0 ? 0 : low / sorted.length;
 }
-
-/** Middle of the places' mean rates between first and last reading, held above what noise alone would show. */
-function roughCentre(rope: ScaledRope): number {
-  const rates = rope.places.map((place) => {
-    const n = place.y.length;
-    const elapsed = -place.u[0];
-    const noise = Math.hypot(place.noise[0], place.noise[n - 1]);
-    return Math.max(place.y[n - 1] - place.y[0], 0.5 * noise, 0.02) / Math.max(elapsed, 1e-6);
-  }).sort((a, b) => a - b);
-  return Math.max(LOG_RATE.from + 2, Math.min(LOG_RATE.to - 1, Math.log(rates[rates.length >> 1])));
-}
-
-/** Systematic sampling: draws are spread over the hypotheses in proportion, then over the nodes of each. */
-function drawFrom(rope: ScaledRope, place: ScaledPlace, evidence: PlaceEvidence, cells: readonly NoiseCell[], hypotheses: readonly PopulationCell[], random: Random): PassageDraws {
-  const best = Math.max(...hypotheses.map((each) => each.logJoint));
-  const weights = hypotheses.map((each) => Math.exp(each.logJoint - best));
-  const total = weights.reduce((sum, each) => sum + each, 0);
-  const growing = hypotheses.reduce((sum, each, i) => sum + weights[i] * each.growing, 0) / total;
-  const grownTotal = growing * total;
-  const time: number[] = [];
-  const shapeProbability = SHAPES.map(() => 0);
-  const means = { irregular: 0, noiseScale: 0, zeroUnknown: 0 };
-  let reached = random() / DRAWS;
-  let passed = 0;
-  hypotheses.forEach((hypothesis, i) => {
-    const share = (weights[i] * hypothesis.growing) / grownTotal;
-    passed += share;
-    means.irregular += share * cells[hypothesis.cell].irregularity;
-    means.noiseScale += share * cells[hypothesis.cell].scale;
-    means.zeroUnknown += cells[hypothesis.cell].zero > 0 ? share : 0;
-    let count = 0;
-    for (; reached < passed; reached += 1 / DRAWS) count += 1;
-    if (count > 0) drawWithin(rope, place, evidence, cells[hypothesis.cell], hypothesis, count, random, time, shapeProbability);
-  });
-  const drawn = Math.max(1, shapeProbability.reduce((sum, each) => sum + each, 0));
-  return { time: Float64Array.from(time).sort(), growing, shapeProbability: shapeProbability.map((each) => each / drawn), ...means };
-}
-
-function drawWithin(
-  rope: ScaledRope, place: ScaledPlace, evidence: PlaceEvidence, cell: NoiseCell, hypothesis: PopulationCell, count: number, random: Random, time: number[], shapeProbability: number[],
-): void {
-  const nodes: { shape: number; table: RateTable; node: number; weight: number }[] = [];
-  let top = -Infinity;
-  SHAPES.forEach((_, s) => {
-    const table = evidence.tables[s][hypothesis.cell];
-    if (table === null || hypothesis.shapeWeights[s] < 1e-6) return;
-    for (let node = 0; node < table.logRate.length; node += 1) {
-      const weight = table.logWeight[node] + Math.log(hypothesis.shapeWeights[s] * densityAt(hypothesis.prior, table.logRate[node]) + 1e-300);
-      if (weight > top) top = weight;
-      nodes.push({ shape: s, table, node, weight });
-    }
-  });
-  let total = 0;
-  for (const each of nodes) total += each.weight = Math.exp(each.weight - top);
-  let passed = 0;
-  let reached = random() / count;
-  for (const each of nodes) {
-    passed += each.weight / total;
-    for (; reached < passed; reached += 1 / count) {
-      shapeProbability[each.shape] += 1;
-      const drawn = drawOne(rope, place, cell, each.table, each.node, SHAPES[each.shape].shape, random);
-      if (drawn !== null) time.push(drawn);
-    }
-  }
-}
-
-function densityAt(prior: Float64Array, logRate: number): number {
-  const at = (logRate - LOG_RATE.from) / LOG_RATE.step;
-  const low = Math.max(0, Math.min(prior.length - 2, Math.floor(at)));
-  const share = Math.max(0, Math.min(1, at - low));
-  return prior[low] * (1 - share) + prior[low + 1] * share;
-}
-
-/** One first passage. Null where the drawn path has passed the limit before the last reading, which the readings deny. */
-function drawOne(rope: ScaledRope, place: ScaledPlace, cell: NoiseCell, table: RateTable, node: number, shape: number, random: Random): number | null {
-  const width = (table.logRate[Math.min(node + 1, table.logRate.length - 1)] - table.logRate[Math.max(node - 1, 0)]) / 2;
-  const rate = Math.exp(table.logRate[node] + width * (random() - 0.5));
-  const moved = drawNormal(random) * table.sigma[node];
-  const level = table.level[node] + moved;
-  if (!(level > 0)) return null;
-  const zero = cell.zero > 0 ? table.zero[node] + table.zeroByLevel[node] * moved + table.zeroSigma * drawNormal(random) : 0;
-  let needed: number;
-  if (place.counts) {
-    const left = Math.round((rope.limit - place.y[place.y.length - 1]) * rope.reference);
-    needed = timeToReach(level + drawGamma(random, Math.max(1, left)) / rope.reference, level, rate, shape);
-  } else needed = timeToReach(rope.limit - zero, level, rate, shape);
-  if (!(needed > 0)) return null;
-  if (cell.irregularity === 0) return needed;
-  return drawInverseGaussian(random, needed, (needed * needed) / cell.irregularity ** 2);
-}
-
-/** A quantile of sorted draws. */
-export function quantileOf(sorted: Float64Array, share: number): number {
-  if (sorted.length === 0) return NaN;
-  const at = Math.max(0, Math.min(sorted.length - 1, share * sorted.length - 0.5));
-  const low = Math.floor(at);
-  const high = Math.min(sorted.length - 1, low + 1);
-  return sorted[low] + (at - low) * (sorted[high] - sorted[low]);
-}
-
-export { scaleRope };
-export type { SeriesLike };

@@ -16,17 +16,26 @@ export interface Hierarchy {
   readonly shapePrior: readonly number[];
 }
 
-/** One assumption about the whole rope (noise, common shape and its spread) with what it says of the target place. */
+/** One assumption about the whole rope: noise, common shape and its spread. */
 export interface PopulationCell {
   readonly cell: number;
   /** Weight of each shape for a single place. */
   readonly shapeWeights: Float64Array;
   /** Log of the joint probability of all readings and this assumption. */
   readonly logJoint: number;
-  /** Density of log rate for the target as learned from the other places, on the common grid. */
-  readonly prior: Float64Array;
-  readonly growing: number; // probability that the target grows
+  readonly places: readonly PlacePrior[];
 }
+
+/** What all other places say of one place, under one assumption. */
+export interface PlacePrior {
+  /** Density of log rate on the common grid. */
+  readonly density: Float64Array;
+  /** Probability that the place grows, its own readings included. */
+  readonly growing: number;
+}
+
+/** Assumptions this far (natural log) below the best are dropped. */
+const NEGLIGIBLE = 9;
 
 export const BINS = Math.round((LOG_RATE.to - LOG_RATE.from) / LOG_RATE.step) + 1;
 
@@ -105,9 +114,9 @@ export function shapeWeights(centre: number, spread: number): Float64Array {
 
 /**
  * All assumptions about the rope that its readings leave standing. Every place adds to what is known of mean and spread of rates,
- * common shape and noise; the target place itself is left out of its own prior. Assumptions 1e-5 as likely as the best are dropped.
+ * common shape and noise; each place is left out of its own prior. Assumptions 1e-5 as likely as the best are dropped.
  */
-export function populationCells(places: readonly PlaceEvidence[], target: number, hierarchy: Hierarchy): PopulationCell[] {
+export function populationCells(places: readonly PlaceEvidence[], hierarchy: Hierarchy): PopulationCell[] {
   const grid = meansAndSpreads(hierarchy.centre);
   const found: PopulationCell[] = [];
   let best = -Infinity;
@@ -117,9 +126,8 @@ export function populationCells(places: readonly PlaceEvidence[], target: number
       SHAPES.forEach((_, s) => {
         const weights = shapeWeights(s, spread);
         const logPrior = Math.log(hierarchy.shapePrior[s] * spreadPrior * noise.prior);
-        const bound = logPrior + upperBound(places, binned, weights, cell);
-        if (bound < best - 14) return;
-        const made = oneCell(places, binned, target, weights, cell, grid, hierarchy.noGrowthPrior);
+        if (logPrior + upperBound(places, binned, weights, cell) < best - NEGLIGIBLE) return;
+        const made = oneCell(places, binned, weights, cell, grid, hierarchy.noGrowthPrior, best - logPrior - NEGLIGIBLE);
         if (made === null) return;
         const logJoint = made.logJoint + logPrior;
         if (logJoint > best) best = logJoint;
@@ -127,7 +135,7 @@ export function populationCells(places: readonly PlaceEvidence[], target: number
       });
     }
   });
-  return found.filter((each) => each.logJoint > best - 11.5);
+  return found.filter((each) => each.logJoint > best - NEGLIGIBLE);
 }
 
 /** No assumption about rates can make the readings more likely than this. */
@@ -146,54 +154,59 @@ function upperBound(places: readonly PlaceEvidence[], binned: readonly (readonly
 }
 
 function oneCell(
-  places: readonly PlaceEvidence[], binned: readonly (readonly (Binned | null)[])[], target: number, weights: Float64Array, cell: number, grid: readonly MeanAndSpread[], noGrowthPrior: number,
+  places: readonly PlaceEvidence[], binned: readonly (readonly (Binned | null)[])[], weights: Float64Array, cell: number, grid: readonly MeanAndSpread[], noGrowthPrior: number, floor: number,
 ): PopulationCell | null {
-  const logs = new Float64Array(grid.length);
-  let own: Float64Array | null = null;
-  let ownStill = 0;
-  let ownTop = 0;
+  const logs = Float64Array.from(grid, (each) => each.logPrior);
+  const grown: Float64Array[] = []; // by place: probability of its readings with growth, by mean and spread
+  const still: number[] = [];
+  let tops = 0;
   for (let j = 0; j < places.length; j += 1) {
     const mixed = mix(binned[j], weights);
     if (mixed === null) return null;
-    const still = Math.exp(Math.min(50, places[j].noGrowth[cell] - mixed.top)) * noGrowthPrior;
+    still.push(Math.exp(Math.min(50, places[j].noGrowth[cell] - mixed.top)) * noGrowthPrior);
     const mass = new Float64Array(grid.length);
     for (let g = 0; g < grid.length; g += 1) {
       const { density } = grid[g];
       let sum = 0;
       for (let b = mixed.first; b < mixed.end; b += 1) sum += mixed.weight[b] * density[b];
       mass[g] = sum * (1 - noGrowthPrior);
-      if (j !== target) logs[g] += Math.log(mass[g] + still + 1e-300) + mixed.top;
+      logs[g] += Math.log(mass[g] + still[j] + 1e-300);
     }
-    if (j === target) {
-      own = mass;
-      ownStill = still;
-      ownTop = mixed.top;
-    }
+    grown.push(mass);
+    tops += mixed.top;
   }
-  return finish(logs, own!, ownStill, ownTop, weights, cell, grid);
+  const { logSum, highest } = logSumOf(logs);
+  if (logSum + tops < floor) return null;
+  return { cell, shapeWeights: weights, logJoint: logSum + tops, places: places.map((_, j) => priorOf(logs, highest, grown[j], still[j], grid)) };
 }
 
-function finish(logs: Float64Array, own: Float64Array, still: number, top: number, weights: Float64Array, cell: number, grid: readonly MeanAndSpread[]): PopulationCell {
+function logSumOf(logs: Float64Array): { logSum: number; highest: number } {
   let highest = -Infinity;
-  for (let g = 0; g < grid.length; g += 1) {
-    logs[g] += grid[g].logPrior;
-    if (logs[g] > highest) highest = logs[g];
-  }
-  const prior = new Float64Array(BINS);
-  let total = 0;
-  let grown = 0;
-  let weightSum = 0;
+  for (const each of logs) if (each > highest) highest = each;
+  let sum = 0;
+  for (const each of logs) sum += Math.exp(each - highest);
+  return { logSum: highest + Math.log(sum), highest };
+}
+
+/** What the other places say of this one: the joint weight of mean and spread divided by this place's own part in it. */
+function priorOf(logs: Float64Array, highest: number, grown: Float64Array, still: number, grid: readonly MeanAndSpread[]): PlacePrior {
+  const density = new Float64Array(BINS);
+  let all = 0;
+  let growing = 0;
+  let others = 0;
   for (let g = 0; g < grid.length; g += 1) {
     const weight = Math.exp(logs[g] - highest);
-    weightSum += weight;
-    total += weight * (own[g] + still);
-    grown += weight * own[g];
-    if (weight < 1e-8) continue;
-    const { density } = grid[g];
-    for (let b = 0; b < BINS; b += 1) prior[b] += weight * density[b];
+    if (weight < 1e-7) continue;
+    const own = grown[g] + still + 1e-300;
+    all += weight;
+    growing += (weight * grown[g]) / own;
+    const left = weight / own;
+    others += left;
+    const each = grid[g].density;
+    for (let b = 0; b < BINS; b += 1) density[b] += left * each[b];
   }
-  for (let b = 0; b < BINS; b += 1) prior[b] /= weightSum;
-  return { cell, shapeWeights: weights, prior, logJoint: Math.log(total + 1e-300) + highest + top, growing: total > 0 ? grown / total : 0 };
+  if (others > 0) for (let b = 0; b < BINS; b += 1) density[b] /= others;
+  return { density, growing: all > 0 ? growing / all : 0 };
 }
 
 function mix(binned: readonly (Binned | null)[], weights: Float64Array): Binned | null {

@@ -3,7 +3,7 @@ import { fitCounts } from './fit-counts.ts';
 import { fitLevel } from './fit-level.ts';
 import type { LevelFit } from './fit-level.ts';
 import { whitening } from './noise-cells.ts';
-import type { NoiseCell, Whitening } from './noise-cells.ts';
+import type { NoiseCell } from './noise-cells.ts';
 import type { ScaledPlace } from './series.ts';
 import { LOG_RATE } from './settings.ts';
 
@@ -21,35 +21,61 @@ export interface RateTable {
 }
 
 const COARSE = 0.36;
-const FINE = 0.5; // in sigmas
-const REACH = 4.5; // sigmas
+const FINE = 0.6; // in sigmas
+const REACH = 4.2; // sigmas
+const WIDEST = 1.2;
 
 type Evaluate = (logRate: number, start: number, out: LevelFit) => void;
 
-/** All noise cells of one place and shape. Null for a cell under which the readings are impossible. */
-export function rateTables(place: ScaledPlace, shape: number, cells: readonly NoiseCell[], unit: number): (RateTable | null)[] {
+/** One place and one shape under all noise cells: evaluators, and the peaks found so far. */
+export interface ShapeFits {
+  readonly evaluate: readonly (Evaluate | null)[]; // by noise cell
+  readonly zeroSigma: readonly number[];
+  readonly start: readonly number[];
+  peak: number;
+}
+
+export function shapeFits(place: ScaledPlace, shape: number, cells: readonly NoiseCell[], unit: number): ShapeFits {
+  const start = cells.map((cell) => (place.counts ? Math.max(place.y[place.y.length - 1], 0.5 * unit) : startingLevel(place, cell)));
+  if (place.counts) {
+    const evaluate = cells.map((cell): Evaluate => (logRate, from, out) => fitCounts(place, unit, cell.irregularity, logRate, shape, from, out));
+    return { evaluate, zeroSigma: cells.map(() => 0), start, peak: NaN };
+  }
+  // The reference path through which irregular growth is seen: the best one without it, once for each kind of zero.
+  const references = new Map<number, { rates: Float64Array; peak: number }>();
   let peak = NaN;
-  let rates: Float64Array | null = null;
-  return cells.map((cell) => {
-    if (place.counts) {
-      const evaluate: Evaluate = (logRate, start, out) => fitCounts(place, unit, cell.irregularity, logRate, shape, start, out);
-      const table = tableOf(evaluate, Math.max(place.y[place.y.length - 1], 0.5 * unit), peak, 0);
-      peak = table.peak;
-      return table.table;
-    }
-    const start = startingLevel(place, cell);
-    if (rates === null) {
+  const whitened = cells.map((cell, c) => {
+    let reference = references.get(cell.zero);
+    if (reference === undefined) {
       const plain = whitening(place, { scale: 1, irregularity: 0, zero: cell.zero, prior: 1 }, new Float64Array(place.u.length))!;
-      const first = tableOf((logRate, from, out) => fitLevel(place, plain, cell, logRate, shape, from, out), start, NaN, 0);
-      peak = first.peak;
-      rates = ratesAt(place, shape, first.peak, first.level);
+      const found = findPeak((logRate, from, out) => fitLevel(place, plain, cell, logRate, shape, from, out), start[c], NaN);
+      reference = { rates: ratesAt(place, shape, found.best, found.level), peak: found.best };
+      references.set(cell.zero, reference);
+      if (Number.isNaN(peak)) peak = found.best;
     }
-    const whitened: Whitening | null = whitening(place, cell, rates);
-    if (whitened === null) return null;
-    const found = tableOf((logRate, from, out) => fitLevel(place, whitened, cell, logRate, shape, from, out), start, peak, zeroSigma(whitened.w, place.u.length, cell.zero));
-    peak = found.peak;
-    return found.table;
+    return whitening(place, cell, reference.rates);
   });
+  return {
+    evaluate: whitened.map((each, c): Evaluate | null => (each === null ? null : (logRate, from, out) => fitLevel(place, each, cells[c], logRate, shape, from, out))),
+    zeroSigma: whitened.map((each, c) => (each === null ? 0 : zeroSigma(each.w, place.u.length, cells[c].zero))), start, peak,
+  };
+}
+
+/** Highest log likelihood under one noise cell, to tell which cells are worth a table. */
+export function peakLikelihood(fits: ShapeFits, cell: number): number {
+  const evaluate = fits.evaluate[cell];
+  if (evaluate === null) return -Infinity;
+  const found = findPeak(evaluate, fits.start[cell], fits.peak);
+  fits.peak = found.best;
+  return found.top + Math.log(found.sigma);
+}
+
+export function rateTable(fits: ShapeFits, cell: number): RateTable | null {
+  const evaluate = fits.evaluate[cell];
+  if (evaluate === null) return null;
+  const found = tableOf(evaluate, fits.start[cell], fits.peak, fits.zeroSigma[cell]);
+  fits.peak = found.peak;
+  return found.table;
 }
 
 function startingLevel(place: ScaledPlace, cell: NoiseCell): number {
@@ -60,9 +86,11 @@ function startingLevel(place: ScaledPlace, cell: NoiseCell): number {
 
 function ratesAt(place: ScaledPlace, shape: number, logRate: number, level: number): Float64Array {
   const point = { level: 0, rate: 0, byLevel: 0 };
+  const mean = Math.max(1e-3, (place.y[place.y.length - 1] - place.y[0]) / Math.max(-place.u[0], 1e-6));
   return place.u.map((u) => {
     pathAt(level, Math.exp(logRate), shape, u, point);
-    return point.rate;
+    // Before its onset a path stands still, but its onset is as irregular as the rest: without this, waiting at zero would look exact.
+    return Math.max(point.rate, 0.5 * mean);
   });
 }
 
@@ -77,21 +105,25 @@ function zeroSigma(w: Float64Array, n: number, zero: number): number {
   return Math.sqrt(Math.max(0, zero * zero - zero ** 4 * square));
 }
 
-/** Nodes about the peak at half a sigma, and a coarse net over the whole range where the peak is wide. */
-function tableOf(evaluate: Evaluate, start: number, warm: number, zeroWidth: number): { table: RateTable; peak: number; level: number } {
+const COARSE_COUNT = Math.floor((LOG_RATE.to - LOG_RATE.from) / COARSE) + 1;
+
+/** Best log rate from a warm start, or by a scan of the whole range. */
+function findPeak(evaluate: Evaluate, start: number, warm: number): { best: number; sigma: number; top: number; level: number } {
   const fit: LevelFit = { logLikelihood: 0, level: start, sigma: 0, zero: 0, zeroByLevel: 0 };
-  const from = LOG_RATE.from;
-  const count = Math.floor((LOG_RATE.to - from) / COARSE) + 1;
-  let level = start;
   const at = (logRate: number): number => {
-    evaluate(logRate, level, fit);
+    evaluate(logRate, start, fit);
     return fit.logLikelihood;
   };
-  let best = Number.isNaN(warm) ? scan(at, from, count) : climb(at, warm);
-  best = refine(at, best, COARSE);
+  const { best, sigma } = peakAndWidth(at, Number.isNaN(warm) ? scan(at, LOG_RATE.from, COARSE_COUNT) : climb(at, warm));
   const top = at(best);
-  level = fit.level;
-  const sigma = widthAt(at, best, top);
+  return { best, sigma, top, level: fit.level };
+}
+
+/** Nodes about the peak at part of a sigma, and a coarse net over the whole range where the peak is wide. */
+function tableOf(evaluate: Evaluate, start: number, warm: number, zeroWidth: number): { table: RateTable; peak: number } {
+  const from = LOG_RATE.from;
+  const count = COARSE_COUNT;
+  const { best, sigma, level } = findPeak(evaluate, start, warm);
   const nodes: number[] = [];
   for (let z = -REACH; z <= REACH + 1e-9; z += FINE) {
     const node = best + z * sigma;
@@ -99,7 +131,7 @@ function tableOf(evaluate: Evaluate, start: number, warm: number, zeroWidth: num
   }
   if (sigma > 0.12) for (let i = 0; i < count; i += 1) if (Math.abs(from + i * COARSE - best) > REACH * sigma) nodes.push(from + i * COARSE);
   nodes.sort((a, b) => a - b);
-  return { table: fillTable(evaluate, nodes, level, zeroWidth), peak: best, level };
+  return { table: fillTable(evaluate, nodes, level, zeroWidth), peak: best };
 }
 
 function fillTable(evaluate: Evaluate, nodes: readonly number[], level: number, zeroWidth: number): RateTable {
@@ -150,42 +182,32 @@ function climb(at: (x: number) => number, start: number): number {
   return x;
 }
 
-/** Golden section within one step to either side. */
-function refine(at: (x: number) => number, centre: number, step: number): number {
-  const golden = (Math.sqrt(5) - 1) / 2;
-  let low = Math.max(LOG_RATE.from, centre - step);
-  let high = Math.min(LOG_RATE.to, centre + step);
-  let a = high - golden * (high - low);
-  let b = low + golden * (high - low);
-  let fa = at(a);
-  let fb = at(b);
-  while (high - low > 2e-3) {
-    if (fa > fb) {
-      high = b;
-      b = a;
-      fb = fa;
-      a = high - golden * (high - low);
-      fa = at(a);
-    } else {
-      low = a;
-      a = b;
-      fa = fb;
-      b = low + golden * (high - low);
-      fb = at(b);
+/** Peak and sigma of the log likelihood by parabolas through three points, the step following the width found. */
+function peakAndWidth(at: (x: number) => number, start: number): { best: number; sigma: number } {
+  let best = start;
+  let h = COARSE / 2;
+  let sigma = WIDEST;
+  for (let round = 0; round < 9; round += 1) {
+    const here = at(best);
+    const below = at(best - h);
+    const above = at(best + h);
+    const bend = below - 2 * here + above;
+    if (!(bend < 0)) {
+      // Flat or rising to one side: the range is wide, and the coarse net will see it.
+      if (here >= below && here >= above) return { best, sigma: WIDEST };
+      best = clampRate(best + (above > below ? h : -h));
+      continue;
     }
+    sigma = Math.min(WIDEST, h / Math.sqrt(-bend));
+    const shift = (0.5 * h * (below - above)) / bend;
+    const step = Math.max(-2 * h, Math.min(2 * h, shift));
+    best = clampRate(best + step);
+    if (Math.abs(step) < 0.3 * sigma && h < 1.6 * sigma && h > 0.3 * Math.min(sigma, 0.3)) break;
+    h = Math.max(Math.min(h, sigma), Math.abs(step) > 1.5 * h ? h : Math.min(sigma, COARSE / 2));
   }
-  return (low + high) / 2;
+  return { best, sigma };
 }
 
-/** Sigma of the log rate from how fast the likelihood falls off the peak; the wider side counts. */
-function widthAt(at: (x: number) => number, best: number, top: number): number {
-  let h = 0.25;
-  for (let round = 0; round < 12; round += 1) {
-    const drop = Math.max(top - at(best - h), top - at(best + h));
-    if (drop < 0.02) return Math.min(1.2, h * 4);
-    const softer = Math.min(top - at(best - h), top - at(best + h));
-    if (softer < 1.5) return Math.min(1.2, h / Math.sqrt(2 * Math.max(softer, 0.02)));
-    h /= 2.5;
-  }
-  return h;
+function clampRate(logRate: number): number {
+  return Math.max(LOG_RATE.from, Math.min(LOG_RATE.to, logRate));
 }

@@ -38,9 +38,9 @@ export interface ScaledRope {
  * Common scale for all places of a rope. A place with one reading takes no part. Null where fewer than two readings of any
  * place are left, or no time passed between them.
  */
-export function scaleRope(series: readonly SeriesLike[], limit: number, target: number): ScaledRope | null {
+export function scaleRope(series: readonly SeriesLike[], limit: number): ScaledRope | null {
   const kept = series.map((each, index) => ({ index, counts: each.counts === true, points: cleanPoints(each.points) })).filter((each) => each.points.length >= 2);
-  if (!kept.some((each) => each.index === target)) return null;
+  if (kept.length === 0) return null;
   const span = Math.max(...kept.map((each) => each.points[each.points.length - 1].t - each.points[0].t));
   if (!(span > 0)) return null;
   const all = kept.flatMap((each) => each.points.map((point) => point.value));

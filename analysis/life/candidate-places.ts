@@ -1,0 +1,103 @@
+import type { CriterionResult, Evidence, UtilisationStrip } from '../criteria/criterion.ts';
+import { measureOver } from '../criteria/evaluate-criteria.ts';
+import type { Clause } from '../criteria/rule-set.ts';
+import type { Interval } from '../rope/interval.ts';
+import { ropePosition } from '../rope/units.ts';
+import type { SeriesPoint } from '../growth/place.ts';
+
+/** A fixed length of rope and what every inspection measured over it. */
+export interface MeasuredWindow {
+  readonly where: Interval<'rope'>;
+  readonly series: readonly MeasuredPoint[];
+}
+
+export interface MeasuredPoint extends SeriesPoint {
+  /** Nothing but chance separates it from its mean: a count without a range. */
+  readonly exact: boolean;
+}
+
+/** Places looked at for one clause besides the governing one. */
+const MOST_PLACES = 14;
+/** Positions tried for the worst window inside one place. */
+const TRIES = 25;
+const STRIP_PEAKS = 5;
+/** A strip peak below this share of the limit is not a place. */
+const WORTH_A_LOOK = 0.15;
+
+/**
+ * The places at which a clause is forecast: its governing place, every place where growth was looked at, and the highest peaks along
+ * the rope, each as one fixed window. Inside a place the window is put where the mean of all inspections is worst, not where the
+ * newest happens to read highest, so that the noise of one inspection does not choose.
+ */
+export function candidatePlaces(clause: Clause, result: CriterionResult, evidence: Evidence, strip: UtilisationStrip | null): MeasuredWindow[] {
+  const governing = measureWindow(clause, evidence, result.where);
+  const width = result.where.to - result.where.from;
+  const others = [...placesOf(evidence, result), ...stripPeaks(strip, width)].map((where) => worstWindow(clause, evidence, where, width));
+  const kept: MeasuredWindow[] = [governing];
+  for (const each of others.filter((other) => other.series.length > 0).sort((a, b) => weightOf(b) - weightOf(a))) {
+    if (kept.length > MOST_PLACES) break;
+    if (!kept.some((other) => overlap(other.where, each.where) > 0.5)) kept.push(each);
+  }
+  return kept;
+}
+
+function placesOf(evidence: Evidence, result: CriterionResult): Interval<'rope'>[] {
+  const subjects = result.measure.startsWith('broken-wires') ? ['fault'] : ['zone'];
+  return evidence.places.filter((place) => subjects.includes(place.subject)).map((place) => place.where);
+}
+
+export function measureWindow(clause: Clause, evidence: Evidence, where: Interval<'rope'>): MeasuredWindow {
+  const series: MeasuredPoint[] = [];
+  for (const survey of evidence.surveys) {
+    const found = measureOver(clause, evidence, survey, where);
+    if (found === null || !Number.isFinite(found.value)) continue;
+    series.push({ inspection: survey.id, date: survey.date, trips: survey.trips, value: found.value, uncertainty: found.uncertainty ?? 0, exact: found.uncertainty === null });
+  }
+  return { where, series };
+}
+
+/** The window of the clause's own width inside (or about) a place whose mean over all inspections is worst. */
+function worstWindow(clause: Clause, evidence: Evidence, place: Interval<'rope'>, width: number): MeasuredWindow {
+  const room = place.to - place.from - width;
+  if (room <= 0 || width === 0) {
+    const from = (place.from + place.to - width) / 2;
+    const within = evidence.loopLength === null ? Math.max(0, Math.min(from, (evidence.ropeLength ?? Infinity) - width)) : from;
+    return measureWindow(clause, evidence, { from: ropePosition(within), to: ropePosition(within + width) });
+  }
+  const tries = Math.min(TRIES, Math.max(2, Math.ceil(room / (width / 2)) + 1));
+  let best: MeasuredWindow | null = null;
+  for (let k = 0; k < tries; k += 1) {
+    const from = place.from + (room * k) / (tries - 1);
+    const each = measureWindow(clause, evidence, { from: ropePosition(from), to: ropePosition(from + width) });
+    if (best === null || meanOf(each) > meanOf(best)) best = each;
+  }
+  return best!;
+}
+
+function meanOf(window: MeasuredWindow): number {
+  return window.series.length === 0 ? -Infinity : window.series.reduce((sum, point) => sum + point.value, 0) / window.series.length;
+}
+
+/** What makes a place pressing: its newest level and what it gained. */
+function weightOf({ series }: MeasuredWindow): number {
+  const last = series[series.length - 1].value;
+  return last + Math.max(0, last - series[0].value);
+}
+
+function stripPeaks(strip: UtilisationStrip | null, width: number): Interval<'rope'>[] {
+  if (strip === null || !(width > 0)) return [];
+  const order = strip.values.map((value, i) => ({ value: value ?? 0, at: strip.positions[i] })).filter((each) => each.value > WORTH_A_LOOK).sort((a, b) => b.value - a.value);
+  const peaks: number[] = [];
+  for (const { at } of order) {
+    if (peaks.length >= STRIP_PEAKS) break;
+    if (peaks.every((other) => Math.abs(other - at) > 2 * width)) peaks.push(at);
+  }
+  return peaks.map((at) => ({ from: ropePosition(at - width / 2), to: ropePosition(at + width / 2) }));
+}
+
+/** Common length as a share of the shorter of the two; points count as the same within a centimetre. */
+function overlap(a: Interval<'rope'>, b: Interval<'rope'>): number {
+  const shorter = Math.min(a.to - a.from, b.to - b.from);
+  if (shorter < 0.01) return Math.abs(a.from - b.from) < 0.5 ? 1 : 0;
+  return (Math.min(a.to, b.to) - Math.max(a.from, b.from)) / shorter;
+}

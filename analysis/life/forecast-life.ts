@@ -1,0 +1,97 @@
+import { findClause } from '../criteria/rule-set.ts';
+import type { Clause, Measure, RuleSet } from '../criteria/rule-set.ts';
+import type { CriterionResult, Evidence, NotEvaluated, UtilisationStrip } from '../criteria/criterion.ts';
+import type { Checkpoint } from '../rope/checkpoint.ts';
+import { candidatePlaces } from './candidate-places.ts';
+import type { MeasuredWindow } from './candidate-places.ts';
+import { dateOfYear, yearOfDate } from './dates.ts';
+import type { Forecast, LifeOutcome } from './forecast.ts';
+import { nextInspection } from './next-inspection.ts';
+import type { PressingPlace } from './next-inspection.ts';
+import { forecastPassages } from './passage/forecast-passage.ts';
+import type { PassageForecast } from './passage/forecast-passage.ts';
+import type { SeriesLike } from './passage/series.ts';
+
+export interface LifeOptions {
+  readonly sets: readonly RuleSet[];
+  /** ISO date of the judgement: that of the newest inspection. */
+  readonly asOf: string;
+  /** Share of the time to the low bound after which the next inspection is due. */
+  readonly intervalFactor: number;
+  readonly seed: number;
+  readonly checkpoint: Checkpoint;
+}
+
+export interface JudgedCriteria {
+  readonly results: readonly CriterionResult[];
+  readonly notEvaluated: readonly NotEvaluated[];
+  readonly strips?: readonly UtilisationStrip[];
+}
+
+/** Measures that grow by degrees and are read over a fixed length. The others are there or not. */
+const TRENDABLE: ReadonlySet<Measure> = new Set<Measure>([
+  'area-reduction', 'strength-loss', 'broken-wire-area', 'broken-wires', 'broken-wires-in-strand', 'broken-wires-side-by-side', 'broken-wires-in-valley', 'broken-wires-at-termination',
+  'diameter-reduction', 'outer-wire-wear', 'lay-length-change',
+]);
+
+/** Years ahead over which a date is given; later ones are left as a bound. */
+const HORIZON_YEARS = 50;
+
+/**
+ * When each criterion would be reached, at its governing place and wherever else the rope grows towards it. Series are read on fixed
+ * windows at every inspection; all places of a clause are learned from together. Seeded: the same evidence gives the same dates.
+ */
+export async function forecastLife(evidence: Evidence, outcome: JudgedCriteria, options: LifeOptions): Promise<LifeOutcome> {
+  const forecasts: Forecast[] = [];
+  const pressing: PressingPlace[] = [];
+  for (const [index, result] of outcome.results.entries()) {
+    await options.checkpoint(result.clause, index / outcome.results.length);
+    const clause = findClause(options.sets, result.ruleSet, result.clause);
+    if (clause === null || !TRENDABLE.has(clause.measure) || result.comparator.startsWith('<')) continue;
+    const strip = outcome.strips?.find((each) => each.ruleSet === result.ruleSet && each.clause === result.clause) ?? null;
+    for (const made of forecastClause(clause, result, candidatePlaces(clause, result, evidence, strip), options)) {
+      forecasts.push(made.forecast);
+      pressing.push(made);
+    }
+  }
+  return { forecasts, nextInspection: nextInspection(evidence, outcome.results, pressing, options) };
+}
+
+function forecastClause(clause: Clause, result: CriterionResult, windows: readonly MeasuredWindow[], options: LifeOptions): PressingPlace[] {
+  const counted = clause.measure.startsWith('broken-wires') || clause.measure === 'broken-wire-area';
+  const limit = counted && clause.unit !== '%' ? (result.comparator === '>' ? Math.floor(result.limit) + 1 : Math.ceil(result.limit)) : result.limit;
+  const calendar = forecastPassages(windows.map((each) => seriesBy(each, (point) => yearOfDate(point.date), counted)), limit, { seed: options.seed, horizon: HORIZON_YEARS, timeUnit: 'years' });
+  const byTrips = windows.every((each) => tripsRecorded(each))
+    ? forecastPassages(windows.map((each) => seriesBy(each, (point) => point.trips!, counted)), limit, { seed: options.seed, timeUnit: 'trips' }) : null;
+  return windows.map((window, i) => ({ forecast: forecastOf(result, window, calendar[i], byTrips?.[i] ?? null), passage: calendar[i], window }));
+}
+
+function seriesBy(window: MeasuredWindow, axis: (point: MeasuredWindow['series'][number]) => number, counted: boolean): SeriesLike {
+  const exact = window.series.every((point) => point.exact);
+  const rising = window.series.every((point, i) => Number.isInteger(point.value) && (i === 0 || point.value >= window.series[i - 1].value));
+  const counts = counted && exact && rising;
+  return {
+    counts,
+    // A count that fell, or was read off a signal, scatters about its mean as well.
+    points: window.series.map((point) => ({ t: axis(point), value: point.value, uncertainty: counts ? null : counted ? Math.hypot(point.uncertainty, 0.4 * Math.sqrt(Math.max(1, point.value))) : point.uncertainty })),
+  };
+}
+
+function tripsRecorded({ series }: MeasuredWindow): boolean {
+  return series.length >= 2 && series.every((point, i) => point.trips !== null && (i === 0 || point.trips > series[i - 1].trips!));
+}
+
+function forecastOf(result: CriterionResult, window: MeasuredWindow, calendar: PassageForecast, byTrips: PassageForecast | null): Forecast {
+  const date = (t: number | null): string | null => (t === null ? null : dateOfYear(t));
+  const trips = (t: number | null | undefined): number | null => (t === null || t === undefined ? null : Math.round(t));
+  return {
+    ruleSet: result.ruleSet, clause: result.clause, where: window.where, model: calendar.model, basis: byTrips !== null && byTrips.median !== null ? 'trips' : 'calendar',
+    inspectionsUsed: window.series.length,
+    date: { low: date(calendar.low), median: date(calendar.median), high: date(calendar.high) },
+    trips: { low: trips(byTrips?.low), median: trips(byTrips?.median), high: trips(byTrips?.high) },
+    notBefore: date(calendar.notBefore), reason: calendar.reason,
+    series: window.series.map(({ inspection, date: at, trips: count, value, uncertainty }) => ({ inspection, date: at, trips: count, value, uncertainty })),
+    limit: result.limit, unit: result.unit,
+    band: calendar.band.map((point) => ({ date: dateOfYear(point.t), low: point.low, median: point.median, high: point.high })),
+  };
+}
