@@ -6,9 +6,10 @@ import { coarsePath } from './coarse-path.ts';
 import type { CoarsePath } from './coarse-path.ts';
 import type { Expectation } from './expectation.ts';
 import { finePath } from './fine-path.ts';
+import type { ShiftPoint } from './fine-path.ts';
 import type { AlignmentParameters } from './parameters.ts';
 import { interpolate } from './rope-map.ts';
-import { characterOfReference } from './reference-character.ts';
+import { addToReference, characterOfReference, emptyReference } from './reference-character.ts';
 import { scanMap } from './scan-map.ts';
 import type { ScanMap } from './scan-map.ts';
 
@@ -59,8 +60,25 @@ function refine(trace: Trace<'measured'>, direction: Direction, path: CoarsePath
   const at = path.centres.map((centre) => coarse.start + (centre - 0.5) * coarse.bin);
   const shift = path.lags.map((lag) => lag * coarse.bin - offset);
   const predicted = at.length > 1 ? (x: number): number => interpolate(at, shift, clamp(x, at)) : (): number => shift[0];
-  const points = finePath(scan, reference, predicted, around, parameters);
-  return scanMap(points, scan, reference, around, parameters);
+  let map = scanMap(finePath(scan, reference, predicted, around, parameters), scan, reference, around, parameters);
+  for (let pass = 0; pass < PASSES && map !== null; pass += 1) map = scanMap(pointsThrough(map, scan, reference, around, parameters), scan, reference, around, parameters) ?? map;
+  return map;
+}
+
+/** Further passes over the scan as the map shows it: a window then has no scale error of its own left that would smear its match. */
+const PASSES = 2;
+
+function pointsThrough(map: ScanMap, scan: Character, reference: Character, around: boolean, parameters: AlignmentParameters): ShiftPoint[] {
+  const [low, high] = [map.knots[0].rope, map.knots[map.knots.length - 1].rope];
+  const first = Math.ceil((low - reference.start) / reference.bin);
+  const sums = emptyReference(reference.start + first * reference.bin, reference.bin, Math.max(1, Math.floor((high - low) / reference.bin)), false);
+  addToReference(sums, scan, map.knots);
+  const shown = characterOfReference(sums);
+  const [at, rope] = [map.knots.map((knot) => knot.at), map.knots.map((knot) => knot.rope)];
+  return finePath(shown, reference, () => 0, around, { ...parameters, fineReach: parameters.fineReach / 4 }).map((point) => {
+    const own = interpolate(rope, at, point.at);
+    return { at: own, shift: point.at + point.shift - own, sigma: point.sigma };
+  });
 }
 
 /** Beyond the outer windows the shift is held: extending a coarse slope would throw the ends off. */

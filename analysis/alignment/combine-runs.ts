@@ -24,8 +24,8 @@ export interface CombinedRuns {
 const LEAST_CONFIDENCE = 0.2;
 
 /**
- * Several runs of one inspection made one trace in the frame of the run that covers most: median of three or more, mean
- * of two, at each position over the runs that saw it. Repeatability is the robust spread of a run about the others. One run passes through.
+ * Several runs of one inspection made one trace in the frame of the run that covers most: LMA is the median of three or more,
+ * the mean of two, at each position over the runs that saw it; LF is the best run's. Repeatability is the robust spread of a run about the others. One run passes through.
  */
 export async function combineRuns(runs: readonly Run[], checkpoint: Checkpoint): Promise<CombinedRuns> {
   const ordered = [...runs].sort((a, b) => lengthOf(b.covered) - lengthOf(a.covered));
@@ -63,7 +63,7 @@ function axisOver(trace: Trace<'measured'>, covered: readonly Interval<'measured
   return { start, step: trace.step, length: Math.floor((high - start) / trace.step + 1e-6) + 1 };
 }
 
-/** LF of a run against the best run's direction is left as recorded: whether its sign turns depends on the head. */
+/** LF of a run against the best run's direction is not compared: whether its sign turns depends on the head. */
 function signed(channel: Channel | null, map: RopeMap): Channel | null {
   return channel === null || !map.reversed ? channel : null;
 }
@@ -85,7 +85,8 @@ function combine(channels: readonly (Channel | null)[], level: boolean): { chann
     });
     if (here.length === 0) continue;
     valid[i] = 1;
-    values[i] = middleOf(here);
+    // A mean of pulses a centimetre apart is no pulse: LF is taken from the best run that saw the place.
+    values[i] = level ? middleOf(here) : here[0];
     if (here.length > 1 && i % stride === 0 && present[0].valid[i] === 1 && present[1]?.valid[i] === 1) differences.push(present[0].values[i] - zeros[0] - present[1].values[i] + zeros[1]);
   }
   // The difference of two runs spreads by the root of two more than one run.

@@ -52,7 +52,7 @@ interface Joint {
   readonly slip: boolean;
 }
 
-/** Where two neighbouring segments meet: at a slip where their lines are apart, else where they cross. */
+/** Where two neighbouring segments meet: where their lines cross nearby (the scale changed), else at a slip where they are apart. */
 function joint(left: Segment, right: Segment, points: readonly ShiftPoint[], scan: Character, reference: Character, around: boolean, parameters: AlignmentParameters): Joint {
   const half = parameters.fineWindow / 2;
   const from = points[left.end - 1].at;
@@ -60,11 +60,9 @@ function joint(left: Segment, right: Segment, points: readonly ShiftPoint[], sca
   const middle = (from + to) / 2;
   const jump = shiftOn(right, middle) - shiftOn(left, middle);
   const doubt = 3 * Math.hypot(left.levelSigma * Math.max(1, left.misfit), right.levelSigma * Math.max(1, right.misfit)) + scan.bin / 2;
-  if (Math.abs(jump) < doubt) {
-    const crossing = middle + jump / (left.slope - right.slope);
-    const at = crossing > from - half && crossing < to + half ? crossing : middle;
-    return { at, low: from, high: to, jump, slip: false };
-  }
+  const crossing = middle + jump / (left.slope - right.slope);
+  const kink = crossing > from - half && crossing < to + half && Math.abs(left.slope - right.slope) > 3 * Math.hypot(left.slopeSigma, right.slopeSigma);
+  if (kink || Math.abs(jump) < doubt) return { at: kink ? crossing : middle, low: from, high: to, jump, slip: false };
   const place = locateSlip(scan, reference, from - half, to + half, (at) => shiftOn(left, at), (at) => shiftOn(right, at), around);
   return { ...place, jump, slip: true };
 }
