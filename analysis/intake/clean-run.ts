@@ -17,6 +17,7 @@ import { integrateSpeed, positionUnit, speedFactor, timeFactor, toMetres } from 
 import type { RowsRead, Slot } from './read-rows.ts';
 import type { Recognition } from './recognise-columns.ts';
 import type { LossSignBasis, Run, RunRequest, RunResult } from './run.ts';
+import { spreadCoarsePositions } from './spread-coarse-positions.ts';
 import { speedFromTime } from './speed-from-time.ts';
 import { THRESHOLDS } from './thresholds.ts';
 import type { Role } from './column-words.ts';
@@ -39,11 +40,13 @@ export function cleanRun(read: Read): RunResult {
   if ('what' in placed) return { problems: [{ file: request.file, line: dialect.headerLine, column: placed.column, what: placed.what, remedy: placed.remedy }] };
   const { positions, resolution } = placed;
   const rejectedAt = judgeRows(rows, positions);
+  const sharing = spreadCoarsePositions(positions, rows.table.rows, resolution);
   const kept = (['lma', 'lf', 'speed', 'time'] as const).filter((role) => columns[role] !== undefined);
   const samples = orderSamples(positions, kept.map((role) => columns[role]!), rows.table.rows);
   const masks = kept.map((role) => maskEmpty(columns[role]!, samples.count));
   const maskOf = (role: Role) => masks[kept.indexOf(role as never)];
   const findings: Finding[] = [...placed.findings];
+  if (sharing !== null) findings.push(finding('coarse-positions', 'info', positions[0], positions[samples.count - 1], `Positions are written every ${(resolution * 1000).toFixed(1)} mm, about ${sharing.toFixed(1)} samples to one; these are spread evenly over it. Export positions with more decimals.`));
   let lossGuess: { unit: string; certainty: number; reason: string } | null = null;
   let lossSign: LossSignBasis | undefined;
 

@@ -69,31 +69,51 @@ interface Lattice {
 /** Share of samples that may stand beside an even grid before it counts as none. */
 const OFF_GRID_SHARE = 0.005;
 
-/** The even grid on which the positions already lie, but for a few damaged ones, or null. */
-function latticeOf({ count, positions, typicalStep, resolution }: MaskedSamples): Lattice | null {
+/**
+ * The even grid on which the positions already lie, but for a few damaged ones, or null. Tried with the median step and with
+ * the mean of the plain steps: rounded positions of a step of 1.5 mm go 2, 1, 2, 1 mm, and only their mean is the step.
+ */
+function latticeOf(samples: MaskedSamples): Lattice | null {
+  const { count, positions, typicalStep, resolution } = samples;
   if (count < 3) return null;
-  const tolerance = Math.max(1.05 * resolution, 0.02 * typicalStep);
-  if (tolerance > 0.45 * typicalStep) return null;
+  let sum = 0;
+  let plain = 0;
+  for (let i = 1; i < count; i += 1) {
+    const step = positions[i] - positions[i - 1];
+    if (step > 2.5 * typicalStep) continue;
+    sum += step;
+    plain += 1;
+  }
+  for (const base of [typicalStep, plain === 0 ? typicalStep : sum / plain]) {
+    // Rounding moves a position, and the first one that all are counted from, by half the resolution each.
+    const tolerance = Math.min(0.4 * base, Math.max(1.05 * resolution, 0.02 * base));
+    const step = refinedStep(positions, count, base);
+    for (let first = 0; step > 0 && first < Math.min(3, count); first += 1) {
+      const offGrid = countOffGrid(positions, count, first, step, tolerance);
+      if (offGrid <= OFF_GRID_SHARE * count) return { step, first, tolerance, offGrid };
+    }
+  }
+  return null;
+}
+
+/** The step that puts the last position on the grid, counted in steps near `base`. */
+function refinedStep(positions: Float64Array, count: number, base: number): number {
   let steps = 0;
   let residue = 0;
   for (let i = 1; i < count; i += 1) {
     // What rounding leaves over is carried on, so that a step that is no whole number of digits does not lose count.
-    const exact = (positions[i] - positions[i - 1] + residue) / typicalStep;
+    const exact = (positions[i] - positions[i - 1]) / base + residue;
     const whole = Math.round(exact);
-    residue = Math.max(-0.4, Math.min(0.4, exact - whole)) * typicalStep * 0.5;
+    residue = Math.max(-0.4, Math.min(0.4, exact - whole)) * 0.5;
     steps += whole;
   }
-  let step = (positions[count - 1] - positions[0]) / steps;
+  const step = (positions[count - 1] - positions[0]) / steps;
   for (const digits of [4, 5, 6, 7, 8]) {
     const rounded = Number(step.toPrecision(digits));
     // Only the noise of floating point is rounded away; anything more would shift the far end.
-    if (Math.abs(rounded - step) * steps <= 1e-7) { step = rounded; break; }
+    if (Math.abs(rounded - step) * steps <= 1e-7) return rounded;
   }
-  for (let first = 0; first < Math.min(3, count); first += 1) {
-    const offGrid = countOffGrid(positions, count, first, step, tolerance);
-    if (offGrid <= OFF_GRID_SHARE * count) return { step, first, tolerance, offGrid };
-  }
-  return null;
+  return step;
 }
 
 function countOffGrid(positions: Float64Array, count: number, first: number, step: number, tolerance: number): number {

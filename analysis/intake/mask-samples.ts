@@ -26,7 +26,8 @@ export function maskMarks(values: Float64Array, valid: Uint8Array, count: number
   const spread = robustExtent(values, valid, count);
   if (spread === null) return;
   for (let i = 0; i < count; i += 1) {
-    if (valid[i] === 1 && MARKS.includes(values[i]) && Math.abs(values[i] - spread.middle) > 20 * spread.reach + 1e-9) valid[i] = 0;
+    // All marks are 999 or more in size; most values are told apart by that alone.
+    if (valid[i] === 1 && Math.abs(values[i]) >= 999 && MARKS.includes(values[i]) && Math.abs(values[i] - spread.middle) > 20 * spread.reach + 1e-9) valid[i] = 0;
   }
 }
 

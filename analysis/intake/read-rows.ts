@@ -101,6 +101,8 @@ function createState(dialect: Dialect, slots: readonly Slot[], sizeHint: number 
     decoder: new TextDecoder(wide === 2 ? 'utf-8' : dialect.encoding.encoding),
     header: normalised(dialect.names.join(dialect.delimiter)),
     needed: Math.max(...slots.map((slot) => slot.index)) + 1,
+    /** Decimals of the last column where all rows agree on them: a last line without its end that has fewer is cut off. */
+    lastDecimals: commonDecimals(dialect),
     line: 1, unfinished: false, rejected: 0, repeatedHeaders: 0, summaryRows: 0, commentLines: 0, firstRejected: [] as RejectedRow[],
   };
 }
@@ -142,6 +144,7 @@ function readWithCare(state: State, bytes: Uint8Array, start: number, end: numbe
   if (cells.length > dialect.fieldCount || cells.length < (state.unfinished ? dialect.fieldCount : state.needed)) {
     return reject(state, line, null, `the row has ${cells.length} fields where ${dialect.fieldCount} are expected`);
   }
+  if (state.unfinished && decimalsOf(cells.at(-1)!, dialect) < state.lastDecimals) return reject(state, line, dialect.names.at(-1)!, 'the file ends in the middle of a number');
   if (table.rows >= table.capacity) growTable(table);
   for (let n = 0; n < slots.length; n += 1) {
     const cell = cells[slots[n].index];
@@ -153,6 +156,17 @@ function readWithCare(state: State, bytes: Uint8Array, start: number, end: numbe
     table.columns[n][table.rows] = value;
   }
   table.rows += 1;
+}
+
+function decimalsOf(cell: string, dialect: Dialect): number {
+  const trimmed = cell.trim();
+  const mark = trimmed.lastIndexOf(dialect.decimal);
+  return mark < 0 ? 0 : trimmed.length - mark - 1;
+}
+
+function commonDecimals(dialect: Dialect): number {
+  const found = new Set(dialect.sample.slice(0, -1).map((row) => decimalsOf(row[dialect.fieldCount - 1] ?? '', dialect)));
+  return found.size === 1 ? [...found][0] : 0;
 }
 
 function reject(state: State, line: number, column: string | null, what: string): void {

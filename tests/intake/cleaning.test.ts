@@ -29,6 +29,36 @@ describe('cleaning to an even grid', () => {
     expect(rejected).toBe(false);
   });
 
+  it.each([[0.001, 3], [0.002, 3], [0.0015, 3], [0.01 / 3, 3], [0.0025, 3], [0.02, 2], [0.0078125, 3]])('takes steps of %d m written with %i decimals over as they are', async (step, decimals) => {
+    const samples = liveScan(step < 0.005 ? 12 : 40, step, 21);
+    const { trace, understanding } = await runOf(text(samples, decimals));
+    expect(understanding.decisions.at(-1)).toContain('taken over');
+    expect(trace.length).toBe(samples.length);
+    expect([...trace.fault!.values]).toEqual(samples.map((s) => s.lf));
+    expect(Math.abs(positionAt(trace, trace.length - 1) - samples.at(-1)!.x)).toBeLessThanOrEqual(10 ** -decimals);
+  });
+
+  it('keeps a grid with lone missing samples and one damaged position', async () => {
+    const samples = liveScan(40, 0.005, 22).filter((_, i) => i % 777 !== 5).map((s, i) => (i === 3000 ? { ...s, x: s.x + 0.002 } : s));
+    const { trace, understanding } = await runOf(text(samples));
+    expect(understanding.decisions.at(-1)).toContain('taken over');
+    for (const s of samples.filter((_, i) => i !== 3000)) expect(trace.fault!.values[Math.round(s.x / 0.005)]).toBe(s.lf);
+    expect(trace.fault!.valid[5]).toBe(0);
+  });
+
+  it.each([[0.005, 2], [0.002, 2], [0.001, 2]])('spreads samples every %d m over positions with %i decimals instead of merging them', async (step, decimals) => {
+    const samples = liveScan(25, step, 23);
+    const { trace, quality } = await runOf(text(samples, decimals));
+    expect(quality.map((each) => each.code)).toContain('coarse-positions');
+    expect(trace.step).toBeCloseTo(step, 4);
+    const pulses = samples.filter((s) => Number(s.lf) > 200);
+    for (const pulse of pulses) {
+      let best = -Infinity;
+      for (let i = 0; i < trace.length; i += 1) if (Math.abs(positionAt(trace, i) - pulse.x) < 0.0101) best = Math.max(best, trace.fault!.values[i]);
+      expect(best).toBeGreaterThan(0.6 * Number(pulse.lf));
+    }
+  });
+
   it('merges a stop into one sample and says so', async () => {
     const samples = liveScan(50, 0.005, 2);
     const stopped = [...samples.slice(0, 4000), ...Array.from({ length: 300 }, () => ({ ...samples[4000] })), ...samples.slice(4000)];
@@ -112,6 +142,19 @@ describe('cleaning to an even grid', () => {
     const lines = text(liveScan(20, 0.005, 10)).split('\n').map((line, i) => (i > 300 ? line.replace(/;[^;]*;/, ';abc;') : line));
     const problems = await problemsOf(lines.join('\n'));
     expect(problems[0]).toMatchObject({ file: 'scan.csv', line: 302, column: 'LMA [%]', what: '"abc" is not a number' });
+  });
+
+  it.each([[1, 1], [2, 1], [4, 1], [8, 1], [12, 1]])('never takes a number that the end of the file cuts through (%i bytes short)', async (short, rejected) => {
+    const samples = liveScan(20, 0.005, 12).map((s) => ({ ...s, lf: Number(s.lf).toFixed(3), lma: Number(s.lma).toFixed(4) }));
+    const whole = text(samples).trimEnd();
+    const run = await runOf(whole.slice(0, whole.length - short));
+    expect(run.rowsRejected).toBe(rejected);
+    expect(run.rows).toBe(samples.length - 1);
+  });
+
+  it('takes a last line without its line end where it is whole', async () => {
+    const samples = liveScan(20, 0.005, 12).map((s) => ({ ...s, lf: Number(s.lf).toFixed(3) }));
+    expect((await runOf(text(samples).trimEnd())).rows).toBe(samples.length);
   });
 
   it('drops lone positions far off and keeps the rest', async () => {
