@@ -16,7 +16,7 @@ export interface ScanMap {
 
 /** Lines through the measured shifts, slips between them, and the 95 % bound everywhere. Null where too few windows measured anything. */
 export function scanMap(points: readonly ShiftPoint[], scan: Character, reference: Character, around: boolean, parameters: AlignmentParameters): ScanMap | null {
-  const measured = withoutOutliers(points.filter((point) => Number.isFinite(point.sigma)));
+  const measured = honestSigmas(withoutOutliers(points.filter((point) => Number.isFinite(point.sigma))), Math.ceil(parameters.fineWindow / parameters.fineHop));
   if (measured.length < 3) return null;
   const rough = fitSegments(measured, 0, parameters.maxSlope, parameters);
   const slope = medianSlope(rough);
@@ -38,6 +38,31 @@ function withoutOutliers(points: readonly ShiftPoint[]): ShiftPoint[] {
     return near.length < 5 || Math.abs(point.shift - near[near.length >> 1]) < Math.max(0.75, 6 * point.sigma);
   });
 }
+
+/**
+ * Windows claim too little where neighbouring bins are not independent or the reference is noisy itself. How far each
+ * stands off the middle of its neighbours that share no sample with it tells by how much; claims are only ever widened.
+ */
+function honestSigmas(points: readonly ShiftPoint[], apart: number): ShiftPoint[] {
+  const bends = points.slice(2 * apart).map((after, i) => {
+    const [before, here] = [points[i], points[i + apart]];
+    const share = (here.at - before.at) / (after.at - before.at);
+    return Math.abs(here.shift - before.shift - share * (after.shift - before.shift)) / Math.hypot(here.sigma, (1 - share) * before.sigma, share * after.sigma);
+  });
+  const widen = bends.length < 8 ? FEW_POINTS : Math.max(1, lowerThird(bends) / NORMAL_LOWER_THIRD);
+  return points.map((point) => ({ ...point, sigma: point.sigma * widen }));
+}
+
+/** Widening where there are too few windows to tell how far they scatter. */
+const FEW_POINTS = 2;
+
+/** The lower third, not the middle: windows across a change of scale or a slip bend for a good reason. */
+function lowerThird(values: readonly number[]): number {
+  return [...values].sort((a, b) => a - b)[Math.floor(values.length / 3)];
+}
+
+/** A third of all draws of a standard normal are nearer to 0 than this. */
+const NORMAL_LOWER_THIRD = 0.4307;
 
 function medianSlope(segments: readonly Segment[]): number {
   const weighted = segments.flatMap((segment) => Array.from({ length: segment.end - segment.first }, () => segment.slope)).sort((a, b) => a - b);
@@ -61,7 +86,7 @@ function joint(left: Segment, right: Segment, points: readonly ShiftPoint[], sca
   const jump = shiftOn(right, middle) - shiftOn(left, middle);
   const doubt = 3 * Math.hypot(left.levelSigma * Math.max(1, left.misfit), right.levelSigma * Math.max(1, right.misfit)) + scan.bin / 2;
   const crossing = middle + jump / (left.slope - right.slope);
-  const kink = crossing > from - half && crossing < to + half && Math.abs(left.slope - right.slope) > 3 * Math.hypot(left.slopeSigma, right.slopeSigma);
+  const kink = crossing > from - 2 * half && crossing < to + 2 * half && Math.abs(left.slope - right.slope) > 3 * Math.hypot(left.slopeSigma, right.slopeSigma);
   if (kink || Math.abs(jump) < doubt) return { at: kink ? crossing : middle, low: from, high: to, jump, slip: false };
   const place = locateSlip(scan, reference, from - half, to + half, (at) => shiftOn(left, at), (at) => shiftOn(right, at), around);
   return { ...place, jump, slip: true };

@@ -51,11 +51,13 @@ function expectedMap(trace: Trace<'measured'>, expectation: Expectation, context
   const reversed = expectation.direction === 'reverse';
   const rope = (measured: number) => ropePosition(reversed ? expectation.shift.reverse - measured : expectation.shift.forward + measured);
   const unknown = context.loopLength === null ? ALIGNMENT.startUnknown : context.loopLength / 2;
-  const bound = (measured: number) => unknown + ALIGNMENT.maxSlope * Math.abs(measured - start);
+  // A direction that nobody stated and no signal shows may be the other one.
+  const other = (measured: number) => (expectation.stated ? 0 : Math.abs(expectation.shift.reverse - 2 * measured - expectation.shift.forward));
+  const bound = (measured: number) => unknown + ALIGNMENT.maxSlope * Math.abs(measured - start) + other(measured);
   return {
     knots: [start, end].map((measured) => ({ measured: measuredPosition(measured), rope: rope(measured) })), reversed,
     uncertainty: [start, end].map((measured) => ({ measured: measuredPosition(measured), value: bound(measured) })),
-    confidence: 0.05, basis: 'the rope shows too little character to recognise its places: start and direction as on record, scale as measured',
+    confidence: expectation.stated ? 0.05 : 0.01, basis: 'the rope shows too little character to recognise its places: start and direction as on record, scale as measured',
     loopLength: context.loopLength, slips: [],
     remarks: ['this scan could not be matched to the earlier ones: comparisons of single places are not possible; pin tie points by hand where you know the place'],
   };
