@@ -1,0 +1,146 @@
+import { BANK_SHAPES, bankScales, halfKernels } from './pulse-bank.ts';
+import type { BankScale, HalfKernels } from './pulse-bank.ts';
+import { scaleByStretch } from './noise-levels.ts';
+import type { NoiseLevels } from './noise-levels.ts';
+import type { ConditionParameters } from './parameters.ts';
+import type { Checkpoint } from '../rope/checkpoint.ts';
+
+/** Standard deviation of a filter's amplitude by stretch of alike noise. */
+export interface BankNoise {
+  readonly width: number;
+  readonly shape: (typeof BANK_SHAPES)[number];
+  readonly sigma: Float64Array;
+}
+
+/** Local maxima of the bank over its own noise, sorted by position. */
+export interface Candidates {
+  readonly count: number;
+  readonly index: Float64Array; // samples of the trace, fractional
+  readonly score: Float64Array; // signed, in standard deviations
+  readonly filter: Uint8Array; // index into noise
+  readonly noise: readonly BankNoise[];
+}
+
+/** Scores from here on are kept: below is noise that no threshold reaches, above enough of it to measure its tail. */
+export const LEAST_SCORE = 3;
+
+/** Runs the bank over LF without strand pattern. Linear in length; about a hundred multiplications a sample. */
+export async function bankResponse(values: Float64Array, mask: Uint8Array, step: number, levels: NoiseLevels, parameters: ConditionParameters, checkpoint: Checkpoint): Promise<Candidates> {
+  const scales = bankScales(step, parameters);
+  const thinned = new Map<number, { values: Float64Array; mask: Uint8Array }>([[1, { values, mask }]]);
+  const noise: BankNoise[] = [];
+  const found: Found = { index: [], score: [], filter: [] };
+  for (const [done, scale] of scales.entries()) {
+    await checkpoint('Seeking pulses', done / scales.length);
+    const signal = thinnedBy(thinned, scale.thinning);
+    for (const phase of scale.phases) {
+      const responses = respond(signal.values, halfKernels(scale.width, step * scale.thinning, phase), phase);
+      for (const shape of BANK_SHAPES) {
+        const sigma = scaleByStretch(responses[shape], signal.mask, levels, Math.max(1, Math.round(levels.blockWidth / scale.thinning)));
+        collect(responses[shape], signal.mask, scale, phase, sigma, levels, noise.length, found);
+        noise.push({ width: scale.width, shape, sigma });
+      }
+    }
+  }
+  return sorted(found, noise);
+}
+
+interface Found { index: number[]; score: number[]; filter: number[] }
+
+function thinnedBy(known: Map<number, { values: Float64Array; mask: Uint8Array }>, thinning: number): { values: Float64Array; mask: Uint8Array } {
+  const there = known.get(thinning);
+  if (there) return there;
+  const fine = thinnedBy(known, thinning / 2);
+  const made = halve(fine.values, fine.mask);
+  known.set(thinning, made);
+  return made;
+}
+
+/** Every second sample after smoothing with 1 4 6 4 1: thinned sample k stands at sample 2 k. */
+function halve(values: Float64Array, mask: Uint8Array): { values: Float64Array; mask: Uint8Array } {
+  const count = Math.ceil(values.length / 2);
+  const thin = new Float64Array(count);
+  const good = new Uint8Array(count);
+  const at = (i: number) => (i < 0 || i >= values.length ? 0 : values[i]);
+  for (let k = 0; k < count; k += 1) {
+    const i = 2 * k;
+    const inside = i >= 2 && i + 2 < values.length;
+    thin[k] = inside
+      ? (values[i - 2] + values[i + 2] + 4 * (values[i - 1] + values[i + 1]) + 6 * values[i]) / 16
+      : (at(i - 2) + at(i + 2) + 4 * (at(i - 1) + at(i + 1)) + 6 * at(i)) / 16;
+    good[k] = mask[i];
+  }
+  return { values: thin, mask: good };
+}
+
+function respond(values: Float64Array, kernels: HalfKernels, phase: 0 | 0.5): Record<(typeof BANK_SHAPES)[number], Float64Array> {
+  const count = values.length;
+  const taps = Math.max(kernels.bell.length, kernels.axial.length, kernels.radial.length);
+  const bellTaps = padTo(kernels.bell, taps);
+  const axialTaps = padTo(kernels.axial, taps);
+  const radialTaps = padTo(kernels.radial, taps);
+  const padded = new Float64Array(count + 2 * taps + 2);
+  padded.set(values, taps);
+  const bell = new Float64Array(count);
+  const axial = new Float64Array(count);
+  const radial = new Float64Array(count);
+  const shift = phase === 0 ? 0 : 1;
+  for (let i = 0; i < count; i += 1) {
+    const centre = i + taps;
+    let sumBell = 0;
+    let sumAxial = 0;
+    let sumRadial = 0;
+    let first = 0;
+    if (shift === 0) {
+      sumBell = padded[centre] * bellTaps[0];
+      sumAxial = padded[centre] * axialTaps[0];
+      first = 1;
+    }
+    for (let k = first; k < taps; k += 1) {
+      const before = padded[centre - k];
+      const after = padded[centre + k + shift];
+      const sum = before + after;
+      sumBell += sum * bellTaps[k];
+      sumAxial += sum * axialTaps[k];
+      sumRadial += (after - before) * radialTaps[k];
+    }
+    bell[i] = sumBell;
+    axial[i] = sumAxial;
+    radial[i] = sumRadial;
+  }
+  return { bell, axial, radial };
+}
+
+function padTo(values: Float64Array, length: number): Float64Array {
+  const padded = new Float64Array(length);
+  padded.set(values);
+  return padded;
+}
+
+function collect(response: Float64Array, mask: Uint8Array, scale: BankScale, phase: number, sigma: Float64Array, levels: NoiseLevels, filter: number, found: Found): void {
+  const blockWidth = levels.blockWidth / scale.thinning;
+  for (let block = 0; block < levels.stretchOf.length; block += 1) {
+    const deviation = sigma[levels.stretchOf[block]] * levels.louder[block];
+    if (!(deviation > 0)) continue;
+    const least = LEAST_SCORE * deviation;
+    const from = Math.max(1, Math.round(block * blockWidth));
+    const end = Math.min(response.length - 1, Math.round((block + 1) * blockWidth));
+    for (let i = from; i < end; i += 1) {
+      const value = response[i];
+      if (value < least && value > -least) continue;
+      const size = Math.abs(value);
+      if (mask[i] !== 1 || size < Math.abs(response[i - 1]) || size <= Math.abs(response[i + 1])) continue;
+      found.index.push((i + phase) * scale.thinning);
+      found.score.push(value / deviation);
+      found.filter.push(filter);
+    }
+  }
+}
+
+function sorted(found: Found, noise: BankNoise[]): Candidates {
+  const order = Uint32Array.from(found.index, (_, i) => i).sort((a, b) => found.index[a] - found.index[b]);
+  return {
+    count: order.length, noise,
+    index: Float64Array.from(order, (i) => found.index[i]), score: Float64Array.from(order, (i) => found.score[i]), filter: Uint8Array.from(order, (i) => found.filter[i]),
+  };
+}

@@ -1,0 +1,127 @@
+import type { BankNoise } from './bank-response.ts';
+import { fitPulse, subtractPulse } from './fit-pulse.ts';
+import type { PulseFit } from './fit-pulse.ts';
+import { halfKernels } from './pulse-bank.ts';
+import type { HalfKernels } from './pulse-bank.ts';
+import { isOdd, widthOf } from './pulse-shapes.ts';
+import type { PulseShape } from './pulse-shapes.ts';
+import type { ConditionParameters } from './parameters.ts';
+
+export interface ResolvedPulse extends PulseFit {
+  readonly score: number;
+  /** Pulses too near to be told apart from this one. */
+  merged: number;
+}
+
+export interface ResolveContext {
+  readonly step: number;
+  readonly noise: readonly BankNoise[];
+  readonly stretch: number;
+  /** Score that a pulse must reach here. */
+  readonly threshold: number;
+  /** Where new pulses may stand, m from the first sample of the window. */
+  readonly from: number;
+  readonly to: number;
+  readonly favour: Readonly<Record<PulseShape, number>>;
+  readonly parameters: ConditionParameters;
+}
+
+/** More pulses than this in one window are texture, not breaks to be told apart. */
+const MOST_PULSES = 12;
+
+/**
+ * Takes pulses off a window in place, strongest first, each fitted anew when a neighbour has been found, until nothing above
+ * the threshold is left that is not the misfit of a stronger pulse. `known` are stronger pulses found before and taken off.
+ */
+export function resolvePulses(rest: Float64Array, known: readonly PulseFit[], context: ResolveContext): ResolvedPulse[] {
+  const widest = context.parameters.faultWidest;
+  const pulses: ResolvedPulse[] = [];
+  const barred: number[] = [];
+  while (pulses.length < MOST_PULSES && barred.length < 6) {
+    const seed = strongestLeft(rest, barred, context);
+    if (!seed) break;
+    const fit = fitPulse(rest, context.step, seed.at, seed.width, widest, context.favour);
+    if (!fit || fit.amplitude === 0) break;
+    const near = pulses.find((each) => isUnresolved(each, fit, context));
+    if (near) near.merged += 1;
+    if (near || isMisfit(pulses, fit, context) || isMisfit(known, fit, context)) {
+      barred.push(seed.at);
+      continue;
+    }
+    pulses.push({ ...fit, score: Math.abs(seed.score), merged: 0 });
+    subtractPulse(rest, context.step, fit);
+    if (pulses.length > 1) refit(rest, pulses, context);
+  }
+  return pulses;
+}
+
+/** Extent of the main form, at half height: a pair of opposite peaks is about twice its lobe wide. */
+const extentOf = (fit: PulseFit): number => widthOf(fit.shape, fit.width) * (isOdd(fit.shape) ? 1.6 : 1);
+
+function isUnresolved(each: PulseFit, fit: PulseFit, { parameters }: ResolveContext): boolean {
+  const limit = parameters.resolutionWidths * Math.max(extentOf(each), extentOf(fit));
+  return Math.abs(each.at - fit.at) < limit && Math.abs(fit.amplitude) > 1.6 * parameters.secondPulseShare * Math.abs(each.amplitude);
+}
+
+function isMisfit(pulses: readonly PulseFit[], fit: PulseFit, { parameters }: ResolveContext): boolean {
+  return pulses.some((each) => {
+    const distance = Math.abs(each.at - fit.at);
+    const share = Math.abs(fit.amplitude / each.amplitude);
+    return distance < parameters.resolutionWidths * extentOf(each) || (distance < 3 * (each.width + fit.width) && share < parameters.secondPulseShare);
+  });
+}
+
+function refit(rest: Float64Array, pulses: ResolvedPulse[], context: ResolveContext): void {
+  for (let i = 0; i < pulses.length; i += 1) {
+    const old = pulses[i];
+    subtractPulse(rest, context.step, old, -1);
+    const fit = fitPulse(rest, context.step, old.at, old.width, context.parameters.faultWidest, context.favour) ?? old;
+    const moved = Math.abs(fit.at - old.at) > old.width ? old : fit;
+    pulses[i] = { ...old, ...moved };
+    subtractPulse(rest, context.step, moved);
+  }
+}
+
+const kernelsByWidth = new Map<string, HalfKernels>();
+
+function kernelsOf(width: number, step: number): HalfKernels {
+  const key = `${width}/${step}`;
+  let kernels = kernelsByWidth.get(key);
+  if (!kernels) {
+    if (kernelsByWidth.size > 200) kernelsByWidth.clear();
+    kernels = halfKernels(width, step, 0);
+    kernelsByWidth.set(key, kernels);
+  }
+  return kernels;
+}
+
+interface Seed { readonly at: number; readonly score: number; readonly width: number }
+
+/** The strongest response of the bank in what is left of the window, or null where none passes the threshold. */
+function strongestLeft(rest: Float64Array, barred: readonly number[], context: ResolveContext): Seed | null {
+  let best: Seed | null = null;
+  let least = context.threshold;
+  const { step } = context;
+  for (const { width, shape, sigma } of context.noise) {
+    const half = kernelsOf(width, step)[shape];
+    const deviation = sigma[context.stretch];
+    if (!(deviation > 0)) continue;
+    const odd = isOdd(shape);
+    // Wide pulses are scanned in hops of a sixth of their width: between hops the score changes by a few percent.
+    const hop = Math.max(1, Math.floor(width / step / 6));
+    const first = Math.max(half.length, Math.round(context.from / step));
+    const end = Math.min(rest.length - half.length, Math.round(context.to / step) + 1);
+    for (let i = first; i < end; i += hop) {
+      let sum = odd ? 0 : rest[i] * half[0];
+      if (odd) for (let k = 1; k < half.length; k += 1) sum += (rest[i + k] - rest[i - k]) * half[k];
+      else for (let k = 1; k < half.length; k += 1) sum += (rest[i + k] + rest[i - k]) * half[k];
+      const score = sum / deviation;
+      if (Math.abs(score) <= least) continue;
+      const at = i * step;
+      if (barred.some((each) => Math.abs(each - at) < Math.max(width, 1.5 * step))) continue;
+      least = Math.abs(score);
+      best = { at, score, width };
+    }
+  }
+  return best;
+}
