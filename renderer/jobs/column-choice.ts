@@ -34,12 +34,17 @@ export function faultOf({ columns, pulsesPerMetre }: ColumnDraft): string | null
   return null;
 }
 
-/** The draft in the words of record.json. Columns without a name are given by their number. */
-export function columnsOf(draft: ColumnDraft, names: readonly string[]): RunColumns {
+/** The draft in the words of record.json. A column whose name is missing or not its own is given by its number, from 1. */
+export function columnsOf(draft: ColumnDraft, names: readonly string[], hasHeader: boolean): RunColumns {
   const chosen: Record<string, unknown> = {};
   draft.columns.forEach(({ role, unit }, index) => {
     if (role === 'unused') return;
-    const name = names[index] !== undefined && names[index] !== '' && names.indexOf(names[index]) === index ? names[index] : index;
+    const own = hasHeader && names[index] !== '' && names.filter((name) => name === names[index]).length === 1;
+    const name = own ? names[index] : index + 1;
+    if (role === 'time') {
+      chosen.time = typeof name === 'number' ? String(name) : { name, ...(unit === '' ? {} : { unit }) };
+      return;
+    }
     chosen[role] = {
       name, ...(unit === '' ? {} : { unit }),
       ...(role === 'lma' && draft.lossIs !== 'found out' ? { loss_is: draft.lossIs } : {}),

@@ -80,7 +80,7 @@ function CompareStrips({ earlier, later }: { readonly earlier: InspectionView; r
         <Ruler window={window} width={width} title={view.loopLength === null ? 'from A, m' : 'position, m'} />
         <ChannelStrip title="Loss of metal" unit="% of area" lines={lossLines} window={window} height={130} theme={theme} leastSpan={1.5} label={`Loss of metallic area on ${dayOf(earlier.date)} and ${dayOf(later.date)}`} />
         <ChannelStrip title="Difference" unit="% of area" lines={differenceLines} bands={bands} window={window} height={120} theme={theme} leastSpan={0.8} label={`Later minus earlier loss averaged over ${compare.average} m; noise band plus and minus ${fixed(noise, 2)} percent`} />
-        <ChannelStrip title="Local faults" unit={`LF, ${later.faultUnit}`} lines={faultLines} window={window} height={100} theme={theme} leastSpan={1e-6} label="Local fault signal of both inspections" />
+        <ChannelStrip title="Local faults" unit={`LF, ${later.faultUnit}`} lines={faultLines} window={window} height={100} theme={theme} leastSpan={Math.max(earlier.faultSpan, later.faultSpan, 1e-9) * 0.12} label="Local fault signal of both inspections" />
         <ShiftStrip shift={shift} ties={ties} window={window} height={100} theme={theme} label={`Local shift of the map of ${dayOf(later.date)} with its 95 percent band, ${shift.slips.length} slips`} />
       </StripField>
       <p className="quiet strip-key">Difference: later minus earlier, both averaged over {compare.average} m; the grey band is ±{fixed(noise, 2)} %, what noise alone would give (95 %). Growth is judged by a model under Places, not from this drawing.</p>
@@ -99,7 +99,7 @@ function MapFacts({ inspection }: { readonly inspection: InspectionView }) {
   const shift = mapShift(map);
   return (
     <section className="map-facts" aria-label="Map">
-      <h3>Rope map of {dayOf(inspection.date)}</h3>
+      <h2>Rope map of {dayOf(inspection.date)}</h2>
       <dl className="facts">
         <div><dt>Direction</dt><dd>{map.reversed ? 'run reversed' : 'as the rope'}</dd></div>
         <div><dt>Scale</dt><dd>{fixed((Math.abs(shift.scale) - 1) * 100, 3)} % off</dd></div>

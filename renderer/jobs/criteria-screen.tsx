@@ -40,7 +40,7 @@ function ShareOfLimit() {
   const governing = view.criteria.results.find((each) => keyOf(each) === chosen);
   return (
     <section className="criteria-strip" aria-label="Share of limit along the rope">
-      <div className="strip-bar"><p className="chosen-clause">{chosen === null ? 'No clause evaluated' : <><b>{plain(chosen)}</b> drawn strong, all others thin</>}</p><ZoomBar /></div>
+      <div className="strip-bar"><p className="chosen-clause">{chosen === null ? 'No clause evaluated' : <><b>{governing ? plain(governing.clause) : plain(chosen)}</b> {view.criteria.ruleSets.find((each) => each.id === governing?.ruleSet)?.title} <span className="quiet">drawn strong, all others thin</span></>}</p><ZoomBar /></div>
       <div ref={ref}>
         <StripField window={window} notInspected={view.assessment.not_inspected} label="Share of limit by rope position">
           <Ruler window={window} width={width} title={view.loopLength === null ? 'from A, m' : 'position, m'} />
@@ -59,7 +59,7 @@ function RuleSets() {
   return (
     <section className="rule-sets-used" aria-label="Rule sets used">
       <div className="list-head"><h2>Rule sets</h2><CommandButton command={commandNamed('choose-rules')} /></div>
-      <ul className="plain-list">{criteria.ruleSets.map((each) => <li key={each.id}><b>{each.title}</b>, {each.edition}. <span className="quiet">{each.reason}.</span></li>)}</ul>
+      <ul className="plain-list">{criteria.ruleSets.map((each) => <li key={each.id}><b>{each.title}</b>, {each.edition}. <span className="quiet">{each.reason.replace(/\.+$/, '')}.</span></li>)}</ul>
       <p className={confirmed ? 'quiet' : 'remark'}>{confirmed ? `Confirmed by ${confirmed.who} on ${dayOf(confirmed.at)}: ${confirmed.reason}` : 'Not yet confirmed by a competent person for this rope.'}</p>
     </section>
   );

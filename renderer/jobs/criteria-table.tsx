@@ -25,7 +25,7 @@ export function CriteriaTable({ full = false }: { readonly full?: boolean }) {
     <table className={full ? 'criteria criteria-full' : 'criteria'}>
       <caption className="hidden-words">Discard criteria at their worst places</caption>
       <thead>
-        <tr><th scope="col">Clause</th><th scope="col">Value</th><th scope="col">Limit</th><th scope="col">Share of limit</th>{full && <><th scope="col">Window</th><th scope="col">Source of limit</th></>}<th scope="col">Worst place</th></tr>
+        <tr><th scope="col">Clause</th><th scope="col" className="number">Value</th><th scope="col" className="number">Limit</th><th scope="col">Share of limit</th>{full && <><th scope="col" className="number">Window</th><th scope="col">Source of limit</th></>}<th scope="col" className="number">Worst place</th></tr>
       </thead>
       <tbody>
         {results.map((each) => <CriterionRow key={`${keyOf(each)} ${each.inspection}`} result={each} chosen={chosen === keyOf(each)} full={full} />)}

@@ -11,7 +11,7 @@ import { change } from '../state/store.ts';
 import { Panel } from '../ui/panel.tsx';
 import { useWidth } from '../ui/use-width.ts';
 import { ColumnForm } from './column-form.tsx';
-import { statedColumns, useHeads } from './use-heads.ts';
+import { alikeFiles, statedColumns, useHeads } from './use-heads.ts';
 import { useView } from './use-inspections.ts';
 
 /** Every file: what was understood and why, what is wrong with it, what it saw, and corrections by hand. */
@@ -51,7 +51,6 @@ function FileDetail({ file, all, inspection }: { readonly file: string; readonly
   const heads = useHeads(all, view.record);
   const head = heads.get(file);
   const run = view.runs.find((each) => each.file === file);
-  const alike = all.filter((each) => each !== file && head !== undefined && head.names.length > 0 && heads.get(each)?.names.join('\t') === head.names.join('\t'));
   const recorded = statedColumns(file, view.record, journal) ?? {};
   return (
     <>
@@ -61,10 +60,10 @@ function FileDetail({ file, all, inspection }: { readonly file: string; readonly
       {run && <Findings run={run} inspection={inspection} />}
       {!run && <UnusedFindings inspection={inspection} />}
       <h3>First rows as understood</h3>
-      {head === undefined ? <p className="empty">Reading…</p> : head.refusal !== null ? <p className="remark">{head.refusal}</p> : (
+      {head === undefined ? <p className="empty">Reading…</p> : 'refusal' in head ? <p className="remark">{head.refusal}</p> : (
         <>
-          <ColumnForm key={`${file} ${journal.length}`} file={file} head={head} former={recorded} alike={alike} />
-          <ul className="plain-list quiet">{(run?.understanding.decisions ?? head.decisions).map((each, index) => <li key={index}>{each}</li>)}</ul>
+          <ColumnForm key={`${file} ${journal.length}`} file={file} preview={head.preview} former={recorded} alike={alikeFiles(heads, file)} />
+          <ul className="plain-list quiet">{(run?.understanding.decisions ?? head.preview.understanding.decisions).map((each, index) => <li key={index}>{each}</li>)}</ul>
         </>
       )}
     </>

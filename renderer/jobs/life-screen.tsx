@@ -19,7 +19,7 @@ export function LifeScreen() {
         {forecasts.length === 0 ? <p className="empty">No criterion has a series of measurements to go by.</p> : (
           <table className="criteria">
             <caption className="hidden-words">Forecasts, the earliest first</caption>
-            <thead><tr><th scope="col">Criterion and place</th><th scope="col">10 %</th><th scope="col">50 %</th><th scope="col">90 %</th></tr></thead>
+            <thead><tr><th scope="col">Criterion and place</th><th scope="col" className="number">10 %</th><th scope="col" className="number">50 %</th><th scope="col" className="number">90 %</th></tr></thead>
             <tbody>{forecasts.map((each) => <ForecastRow key={forecastKey(each)} forecast={each} chosen={each === chosen} />)}</tbody>
           </table>
         )}

@@ -29,7 +29,7 @@ export function PlacesScreen() {
       <section className="places-detail" aria-label="Chosen place">
         <Panel name="The place"><PlaceDetail /></Panel>
         <div className="strip-bar"><InspectionLegend /><ZoomBar /></div>
-        <div ref={ref} className="sized"><Panel name="The strips"><RopeStrips height={Math.max(150, height - 230)} /></Panel></div>
+        <div ref={ref} className="sized"><Panel name="The strips"><RopeStrips height={Math.max(150, height - 142)} few /></Panel></div>
       </section>
     </div>
   );

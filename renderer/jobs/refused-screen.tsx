@@ -4,7 +4,7 @@ import { useApp } from '../state/store.ts';
 import { CommandButton } from '../ui/command-button.tsx';
 import { Panel } from '../ui/panel.tsx';
 import { ColumnForm } from './column-form.tsx';
-import { statedColumns, useHeads } from './use-heads.ts';
+import { alikeFiles, statedColumns, useHeads } from './use-heads.ts';
 
 /** A folder that could not be assessed as it is: every fault has its line, and files whose columns are unclear can be set right here. */
 export function RefusedScreen() {
@@ -23,8 +23,8 @@ export function RefusedScreen() {
         return (
           <section key={file} aria-label={file}>
             <h3>{file}</h3>
-            {head === undefined ? <p className="empty">Reading…</p> : head.refusal !== null ? <p className="remark">{head.refusal}</p>
-              : <Panel name={`The columns of ${file}`}><ColumnForm key={`${file} ${journal.length}`} file={file} head={head} former={statedColumns(file, null, journal) ?? {}} alike={files.filter((each) => each !== file && heads.get(each)?.names.join('\t') === head.names.join('\t'))} /></Panel>}
+            {head === undefined ? <p className="empty">Reading…</p> : 'refusal' in head ? <p className="remark">{head.refusal}</p>
+              : <Panel name={`The columns of ${file}`}><ColumnForm key={`${file} ${journal.length}`} file={file} preview={head.preview} former={statedColumns(file, null, journal) ?? {}} alike={alikeFiles(heads, file)} /></Panel>}
           </section>
         );
       })}

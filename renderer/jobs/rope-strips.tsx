@@ -13,7 +13,7 @@ import { NotesDialog } from './notes-dialog.tsx';
 import { useInspections, useView } from './use-inspections.ts';
 
 /** The rope along the sheet: metal loss and local faults of every inspection, and what is known of each length. */
-export function RopeStrips({ height }: { readonly height: number }) {
+export function RopeStrips({ height, few = false }: { readonly height: number; /** Without the lanes that a smaller sheet has no room for. */ readonly few?: boolean }) {
   const view = useView();
   const window = useApp((state) => state.window);
   const theme = useApp((state) => state.theme);
@@ -24,6 +24,7 @@ export function RopeStrips({ height }: { readonly height: number }) {
   const { lossLines, faultLines, failure } = useStripLines(window, width);
   const allNotes = useMemo(() => view.inspections.flatMap((each) => each.notes), [view]);
   const faultUnit = shown.at(-1)?.faultUnit ?? '';
+  const faultSpan = Math.max(...view.inspections.map((each) => each.faultSpan), 1e-9);
   const lossHeight = Math.max(120, Math.round(height * 0.58));
   return (
     <div ref={ref} className="rope-strips">
@@ -32,13 +33,13 @@ export function RopeStrips({ height }: { readonly height: number }) {
         <Ruler window={window} width={width} title={view.loopLength === null ? 'from A, m' : 'position, m'} />
         <ChannelStrip title="Loss of metal" unit="% of area" lines={lossLines} window={window} height={lossHeight} theme={theme} leastSpan={1.5}
           label={`Loss of metallic area in percent by rope position, ${counted(shown.length, 'inspection')} over each other`} />
-        <ChannelStrip title="Local faults" unit={faultUnit === '' ? 'LF' : `LF, ${faultUnit}`} lines={faultLines} window={window} height={Math.max(80, height - lossHeight)} theme={theme} leastSpan={1e-6}
+        <ChannelStrip title="Local faults" unit={faultUnit === '' ? 'LF' : `LF, ${faultUnit}`} lines={faultLines} window={window} height={Math.max(80, height - lossHeight)} theme={theme} leastSpan={faultSpan * 0.12}
           label={`Local fault signal by rope position, ${counted(shown.length, 'inspection')} over each other`} />
         <FaultLane window={window} width={width} places={view.places} chosen={place} />
         <ZoneLane window={window} width={width} inspections={shown} colours={colours} />
-        <NoteLane window={window} width={width} notes={allNotes} onOpen={setNotes} />
+        {!few && <NoteLane window={window} width={width} notes={allNotes} onOpen={setNotes} />}
         <LandmarkLane window={window} width={width} landmarks={view.record.landmarks} />
-        <SeenLane window={window} width={width} inspections={shown} colours={colours} />
+        {!few && <SeenLane window={window} width={width} inspections={shown} colours={colours} />}
         {view.loopLength === null && <Ruler window={window} width={width} endB={view.record.rope.length_m ?? view.extent.to} title="from B, m" />}
       </StripField>
       {notes !== null && <NotesDialog notes={notes} onClose={() => setNotes(null)} />}

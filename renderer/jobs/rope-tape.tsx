@@ -17,7 +17,7 @@ export function RopeTape() {
   const zones = view.inspections.at(-1)?.zones ?? [];
   const frame = barOf(window.from, window.to, extent, 0.4);
   return (
-    <div className="tape" role="group" aria-label={`Whole rope, ${metres(extent.to - extent.from)}; in view ${fixed(window.from, 1)} to ${fixed(window.to, 1)} m`}>
+    <section className="tape" aria-label={`Whole rope, ${metres(extent.to - extent.from)}; in view ${fixed(window.from, 1)} to ${fixed(window.to, 1)} m`}>
       <span className="tape-end">A</span>
       <div ref={body} className="tape-body" {...drag}>
         <svg className="tape-rope" width="100%" height="18" aria-hidden="true">
@@ -37,7 +37,7 @@ export function RopeTape() {
         <i className="tape-frame" style={frame ?? undefined} />
       </div>
       <span className="tape-end">{view.loopLength === null ? 'B' : 'A'}</span>
-    </div>
+    </section>
   );
 }
 

@@ -48,7 +48,7 @@ export function SectionScreen() {
         {failure !== null && <p role="alert" className="remark">{failure}</p>}
         {answer !== null && wrong === null && <Panel name="The history"><History history={answer} /></Panel>}
       </div>
-      <section className="section-strips" aria-label="Strips"><div className="strip-bar"><span /><ZoomBar /></div><div ref={ref} className="sized"><Panel name="The strips"><RopeStrips height={Math.max(140, height - 230)} /></Panel></div></section>
+      <section className="section-strips" aria-label="Strips"><div className="strip-bar"><span /><ZoomBar /></div><div ref={ref} className="sized"><Panel name="The strips"><RopeStrips height={Math.max(130, height - 142)} few /></Panel></div></section>
     </div>
   );
 }
@@ -61,7 +61,7 @@ function History({ history: { section } }: { readonly history: SectionHistory })
       <p>{section.reason}</p>
       <table className="criteria">
         <caption className="hidden-words">What every inspection shows here</caption>
-        <thead><tr><th scope="col">Inspection</th><th scope="col">Finding</th><th scope="col">Seen</th><th scope="col">Mean loss, %</th><th scope="col">Rank in this rope</th><th scope="col">Faults</th><th scope="col">LF texture</th><th scope="col">Smallest loss that shows, %</th><th scope="col">Position ±, m</th></tr></thead>
+        <thead><tr><th scope="col">Inspection</th><th scope="col">Finding</th><th scope="col" className="number">Seen</th><th scope="col" className="number">Mean loss, %</th><th scope="col" className="number">Rank in this rope</th><th scope="col" className="number">Faults</th><th scope="col" className="number">LF texture</th><th scope="col" className="number">Smallest loss that shows, %</th><th scope="col" className="number">Position ±, m</th></tr></thead>
         <tbody>{section.inspections.map((each) => <HistoryRow key={each.id} inspection={each} />)}</tbody>
       </table>
       {section.growth.map((each) => <p key={each.id}><b>{each.subject}, {stretch(each.from_m, each.to_m)}: {plain(each.state)}.</b> {each.reason}</p>)}

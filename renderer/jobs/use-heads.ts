@@ -1,10 +1,15 @@
 import { useEffect, useState } from 'react';
+import { HEAD_BYTES } from '../../analysis/intake/read-run.ts';
+import { previewRun } from '../../analysis/intake/preview.ts';
+import type { RunPreview } from '../../analysis/intake/preview.ts';
+import { formatProblem } from '../../analysis/rope/problem.ts';
 import type { JournalEntry } from '../../analysis/rope/journal.ts';
 import { columnsSchema } from '../../analysis/rope/record.ts';
 import type { RopeRecord, RunColumns } from '../../analysis/rope/record.ts';
 import { useApp } from '../state/store.ts';
-import { HEAD_BYTES, readHead } from './file-head.ts';
-import type { FileHead } from './file-head.ts';
+
+/** The beginning of a file as intake reads it, or why it cannot be read. */
+export type FileHead = { readonly preview: RunPreview } | { readonly refusal: string };
 
 /** The columns stated for a file: the newest choice in the journal, else the record's. */
 export function statedColumns(file: string, record: Pick<RopeRecord, 'inspections'> | null, journal: readonly JournalEntry[]): RunColumns | undefined {
@@ -27,8 +32,8 @@ export function useHeads(files: readonly string[], record: Pick<RopeRecord, 'ins
       const read = new Map<string, FileHead>();
       for (const file of key.split('\n').filter((each) => each !== '')) {
         const head = await rope.readStart(file, HEAD_BYTES).then(
-          (bytes) => readHead(bytes, file, statedColumns(file, record, journal)),
-          (error: unknown): FileHead => ({ names: [], units: [], rows: [], guesses: [], decisions: [], refusal: error instanceof Error ? error.message : String(error) }),
+          (bytes) => headOf(bytes, file, statedColumns(file, record, journal)),
+          (error: unknown): FileHead => ({ refusal: error instanceof Error ? error.message : String(error) }),
         );
         if (gone) return;
         read.set(file, head);
@@ -38,4 +43,17 @@ export function useHeads(files: readonly string[], record: Pick<RopeRecord, 'ins
     return () => { gone = true; };
   }, [rope, key, record, journal]);
   return heads;
+}
+
+function headOf(bytes: Uint8Array, file: string, stated: RunColumns | undefined): FileHead {
+  if (bytes.length === 0) return { refusal: 'the file is empty' };
+  const preview = previewRun(bytes, file, stated);
+  return 'fingerprint' in preview ? { preview } : { refusal: preview.problems.map(formatProblem).join(' ') };
+}
+
+/** Files whose header says that they come from the same instrument and export. */
+export function alikeFiles(heads: ReadonlyMap<string, FileHead>, file: string): string[] {
+  const head = heads.get(file);
+  if (head === undefined || !('preview' in head) || head.preview.understanding.headerLine === null) return [];
+  return [...heads].filter(([name, other]) => name !== file && 'preview' in other && other.preview.fingerprint === head.preview.fingerprint).map(([name]) => name);
 }

@@ -15,12 +15,15 @@ export function SummaryBar() {
   const { summary, cautions } = view.assessment;
   return (
     <section className={`summary summary-${summary.state}`} aria-label="Summary">
-      <p className="summary-state"><Glyph name={GLYPHS[summary.state]} size={15} /> {SUMMARY_WORDS[summary.state]}</p>
-      <p className="summary-reason" title={summary.reasons.join('\n')}>{summary.reasons[0] ?? ''}{summary.reasons.length > 1 && <CommandButton command={commandNamed('show-cautions')} className="link">{`and ${summary.reasons.length - 1} more`}</CommandButton>}</p>
-      <p><small>Next inspection by</small> <b>{summary.next_inspection_by === null ? 'cannot be said' : dayOf(summary.next_inspection_by)}</b></p>
-      <p><span className="hatch hatch-sample" aria-hidden="true" /> <small>NOT INSPECTED</small> <b>{fixed(summary.not_inspected_m, 1)} m</b></p>
-      <CommandButton command={commandNamed('show-cautions')} className="cautions-button">{`Cautions ${cautions.length}`}</CommandButton>
-      <p className="advice">Advice to a competent person, not a release to service.{rope !== null && !rope.writable && <b title={rope.remark}> Decisions are not kept.</b>}</p>
+      <div className="summary-head">
+        <p className="summary-state"><Glyph name={GLYPHS[summary.state]} size={15} /> {SUMMARY_WORDS[summary.state]}</p>
+        <p className="advice">Advice to a competent person, not a release to service.</p>
+      </div>
+      <ul className="summary-reasons" title={summary.reasons.join('\n')}>{summary.reasons.slice(0, 2).map((each) => <li key={each}>{each}</li>)}</ul>
+      <p className="summary-figure"><small>Next inspection by</small><b>{summary.next_inspection_by === null ? 'cannot be said' : dayOf(summary.next_inspection_by)}</b></p>
+      <p className="summary-figure"><small><span className="hatch hatch-sample" aria-hidden="true" /> NOT INSPECTED</small><b>{fixed(summary.not_inspected_m, 1)} m</b></p>
+      {rope !== null && !rope.writable && <p className="not-kept" title={rope.remark}>Decisions<br />are not kept</p>}
+      <CommandButton command={commandNamed('show-cautions')} className="cautions-button">{`${summary.reasons.length > 2 ? 'Reasons and cautions' : 'Cautions'} ${cautions.length}`}</CommandButton>
     </section>
   );
 }

@@ -6,6 +6,7 @@ import { shellSource } from '../host/rope-source.ts';
 import type { RopeSource } from '../host/rope-source.ts';
 import { analyse } from './analyse.ts';
 import type { Trouble } from './app-state.ts';
+import { choicesByRecipe } from './recipes.ts';
 import { change, store } from './store.ts';
 
 /** Every way to open a rope ends here: dialog, recent list, sample, browse, drop. */
@@ -14,9 +15,20 @@ export async function openSource(source: RopeSource): Promise<void> {
   former.session?.close();
   await former.rope?.close().catch(() => undefined);
   change({ rope: source, journal: source.journal, session: null, view: null, trouble: null, undo: [], dialog: null });
+  await applyRecipes(source);
   const ending = await analyse(`Reading ${source.label}`);
   if (ending === 'cancelled' && store.getState().rope === source && store.getState().view === null) await closeRope();
   else await refreshLists();
+}
+
+/** A recipe that cannot be used is no reason not to open the rope. */
+async function applyRecipes(source: RopeSource): Promise<void> {
+  const act = { at: new Date().toISOString(), who: store.getState().shell?.user || 'not named' };
+  try {
+    for (const entry of await choicesByRecipe(source, act)) change({ journal: await source.append(entry) });
+  } catch (error) {
+    change({ trouble: troubleOf(error, 'A remembered recipe could not be used') });
+  }
 }
 
 export async function openEntry(entry: FolderEntry): Promise<void> {

@@ -65,8 +65,8 @@ function scaleOf(drawn: readonly (DisplayPoints | null)[], bands: readonly Strip
   const inBands = bands.flatMap((band) => [...band.low, ...band.high]);
   const low = Math.min(0, found?.low ?? 0, ...inBands);
   const high = Math.max(0, found?.high ?? 0, ...inBands);
-  const span = Math.max(high - low, leastSpan);
-  const middle = high - low < leastSpan ? Math.max((low + high) / 2, low + leastSpan * 0.1) : (low + high) / 2;
+  const span = Math.max(high - low, leastSpan) || 1;
+  const middle = (low + high) / 2;
   return [middle - span * 0.56, middle + span * 0.56];
 }
 
@@ -76,6 +76,6 @@ function layoutOf(window: RopeWindow, range: [number, number], theme: 'light' | 
     margin: { l: GUTTER_LEFT, r: GUTTER_RIGHT, t: 4, b: 4 }, paper_bgcolor: 'rgba(0,0,0,0)', plot_bgcolor: 'rgba(0,0,0,0)', showlegend: false, hovermode: false, dragmode: false,
     font: { family: 'inherit', size: 11, color: ink.soft },
     xaxis: { range: [window.from, window.to], showgrid: false, zeroline: false, showticklabels: false, fixedrange: true },
-    yaxis: { range, gridcolor: ink.grid, zerolinecolor: ink.line, zerolinewidth: 1, nticks: 5, fixedrange: true, ticks: 'outside', ticklen: 3, tickcolor: ink.line, automargin: false },
+    yaxis: { range, gridcolor: ink.grid, zerolinecolor: ink.line, zerolinewidth: 1, nticks: 5, exponentformat: 'none', fixedrange: true, ticks: 'outside', ticklen: 3, tickcolor: ink.line, automargin: false },
   };
 }

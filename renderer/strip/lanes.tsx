@@ -51,8 +51,8 @@ export function ZoneLane({ window, width, inspections, colours }: Drawn & { read
         return (
           <button key={zone.id} type="button" className={`zone zone-${zone.kind}`} style={barOf(zone.where.from, zone.where.to, window, 0.6) ?? undefined}
             onClick={() => showLength(zone.where.from, zone.where.to)}
-            aria-label={`Zone of ${zone.kind}, ${stretch(zone.where.from, zone.where.to)}, mean loss ${figure(zone.meanLossPercent)} %`} title={`${words}, ${stretch(zone.where.from, zone.where.to)}`}>
-            {wide > 90 ? words : wide > 16 ? zone.kind[0].toUpperCase() : ''}
+            aria-label={`${words}, zone at ${stretch(zone.where.from, zone.where.to)}`} title={`${words}, ${stretch(zone.where.from, zone.where.to)}`}>
+            {wide > 90 ? words : wide > 16 ? <span aria-hidden="true">{zone.kind[0].toUpperCase()}</span> : ''}
           </button>
         );
       })}

@@ -1,5 +1,5 @@
 import { useMemo } from 'react';
-import type { Data, Layout, Shape } from 'plotly.js';
+import type { Annotations, Data, Layout, Shape } from 'plotly.js';
 import type { Forecast } from '../../analysis/life/forecast.ts';
 import { dayOf, figure } from '../text/format.ts';
 import { OKABE_ITO, inkOf } from './ink.ts';
@@ -54,6 +54,16 @@ function lastDate({ series, date, band }: Forecast): string {
   return band.length === 0 ? new Date(Math.max(...measured) + span * 0.5).toISOString() : new Date(end).toISOString();
 }
 
+/** Names the three dates on the limit; where they stand too near to each other, the band's ends share one label. */
+function dateMarks({ date, limit }: Forecast, first: string | undefined, end: string | undefined): Partial<Annotations>[] {
+  if (first === undefined || end === undefined) return [];
+  const whole = Date.parse(end) - Date.parse(first);
+  const inside = ([['10 %', date.low], ['50 %', date.median], ['90 %', date.high]] as const).flatMap(([text, at]) => (at !== null && Date.parse(at) <= Date.parse(end) ? [{ text, at }] : []));
+  const near = inside.some((each, i) => i > 0 && Date.parse(each.at) - Date.parse(inside[i - 1].at) < 0.08 * whole);
+  const shown = near && inside.length > 1 ? [{ text: `${inside[0].text} to ${inside[inside.length - 1].text}`, at: inside[Math.floor(inside.length / 2)].at }] : inside;
+  return shown.map(({ text, at }) => ({ x: at, y: limit, yanchor: 'bottom' as const, text, showarrow: false, font: { size: 10 } }));
+}
+
 function layoutOf(forecast: Forecast, theme: 'light' | 'dark'): Partial<Layout> {
   const ink = inkOf(theme);
   const { series, limit, unit, date } = forecast;
@@ -62,7 +72,6 @@ function layoutOf(forecast: Forecast, theme: 'light' | 'dark'): Partial<Layout> 
   const least = Math.min(0, ...series.map((point) => point.value - 2 * point.uncertainty));
   const first = series.length > 0 ? new Date(Math.min(...series.map((point) => Date.parse(point.date))) - 60 * 864e5).toISOString() : undefined;
   const upright = (at: string | null): Partial<Shape>[] => (at === null || (end !== undefined && Date.parse(at) > Date.parse(end)) ? [] : [{ type: 'line', x0: at, x1: at, y0: least, y1: limit, line: { color: ink.soft, width: 1, dash: 'dot' } }]);
-  const mark = (at: string | null, text: string) => (at === null || (end !== undefined && Date.parse(at) > Date.parse(end)) ? [] : [{ x: at, y: limit, yanchor: 'bottom' as const, text, showarrow: false, font: { size: 10, color: ink.soft } }]);
   const limitColour = theme === 'light' ? '#b34700' : '#ff9a5c';
   return {
     margin: { l: 52, r: 12, t: 8, b: 32 }, paper_bgcolor: 'rgba(0,0,0,0)', plot_bgcolor: 'rgba(0,0,0,0)', showlegend: false, dragmode: false, hovermode: 'closest',
@@ -70,6 +79,6 @@ function layoutOf(forecast: Forecast, theme: 'light' | 'dark'): Partial<Layout> 
     xaxis: { type: 'date', range: first !== undefined && end !== undefined ? [first, end] : undefined, gridcolor: ink.grid, linecolor: ink.line, nticks: 6, fixedrange: true },
     yaxis: { range: [least, most], title: { text: unit, standoff: 6 }, gridcolor: ink.grid, zerolinecolor: ink.line, fixedrange: true, nticks: 5 },
     shapes: [{ type: 'line', xref: 'paper', x0: 0, x1: 1, y0: limit, y1: limit, line: { color: limitColour, width: 1.8 } }, ...upright(date.low), ...upright(date.median), ...upright(date.high)] as Shape[],
-    annotations: [{ xref: 'paper', x: 0.01, xanchor: 'left', y: limit, yanchor: 'bottom', text: `limit ${figure(limit)} ${unit}`, showarrow: false, font: { color: limitColour, size: 11 } }, ...mark(date.low, '10 %'), ...mark(date.median, '50 %'), ...mark(date.high, '90 %')],
+    annotations: [{ xref: 'paper', x: 0.01, xanchor: 'left', y: limit, yanchor: 'bottom', text: `limit ${figure(limit)} ${unit}`, showarrow: false, font: { color: limitColour, size: 11 } }, ...dateMarks(forecast, first, end)],
   };
 }

@@ -4,7 +4,7 @@ import type { RopeWindow } from '../state/app-state.ts';
 import { zoomed } from '../state/rope-window.ts';
 import { showWindow } from '../state/show.ts';
 import { change, store, useApp } from '../state/store.ts';
-import { metres } from '../text/format.ts';
+import { metres, monthOf } from '../text/format.ts';
 import { GUTTER_LEFT, GUTTER_RIGHT, barOf, percentOf, positionAtPixel } from './strip-scale.ts';
 
 interface StripFieldProps {
@@ -61,7 +61,7 @@ export function StripField({ window, notInspected, children, onDragBetween = nul
       <div className="field-under" aria-hidden="true">
         {notInspected.map((each) => {
           const bar = barOf(each.from_m, each.to_m, window, 0.15);
-          return bar && <div key={each.from_m} className="hatch" style={bar}><span>NOT INSPECTED</span></div>;
+          return bar && <div key={each.from_m} className="hatch" style={bar}><span>NOT INSPECTED{each.last_seen === null ? '' : `, last seen ${monthOf(each.last_seen)}`}</span></div>;
         })}
       </div>
       {children}

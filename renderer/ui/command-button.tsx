@@ -15,7 +15,7 @@ export function CommandButton({ command, children, className }: CommandButtonPro
   const enabled = useApp((state) => command.enabled(state));
   const title = command.keys.length > 0 ? `${command.title} (${command.keys[0]})` : command.title;
   return (
-    <button type="button" className={className} disabled={!enabled} onClick={() => runCommand(command)} title={title} aria-label={children === undefined ? undefined : command.title} aria-keyshortcuts={command.keys.length > 0 ? ariaKeys(command.keys) : undefined}>
+    <button type="button" className={className} disabled={!enabled} onClick={() => runCommand(command)} title={title} aria-label={typeof children === 'string' && !/[a-z0-9]/i.test(children) ? command.title : undefined} aria-keyshortcuts={command.keys.length > 0 ? ariaKeys(command.keys) : undefined}>
       {children ?? command.title}
     </button>
   );

@@ -11,6 +11,7 @@ import type { RopeGeometry } from '../../analysis/rope/geometry.ts';
 import type { Interval } from '../../analysis/rope/interval.ts';
 import type { RopeRecord } from '../../analysis/rope/record.ts';
 import type { QualityFinding } from '../../analysis/rope/finding.ts';
+import type { Channel } from '../../analysis/rope/trace.ts';
 import type { Repeatability, Survey } from '../../analysis/rope/survey.ts';
 
 /** What the page keeps of an analysis: everything but the samples, which stay in the worker. */
@@ -45,6 +46,8 @@ export interface InspectionView {
   readonly hasLoss: boolean;
   readonly hasFault: boolean;
   readonly faultUnit: string;
+  /** From the lowest to the highest LF of the whole inspection, so that a quiet length is drawn quiet. */
+  readonly faultSpan: number;
   readonly averagingLength: number; // m
   readonly step: number; // m
 }
@@ -75,8 +78,20 @@ function inspectionOf(survey: Survey): InspectionView {
   return {
     id, date, trips, covered, quality, repeatability, map, mapUncertainty, notes,
     faults: condition.faults, zones: condition.zones, noiseOfLoss: condition.noiseOfLoss, baseline: condition.baseline.basis,
-    hasLoss: rope.loss !== null, hasFault: rope.fault !== null, faultUnit: rope.faultUnit, averagingLength: rope.averagingLength, step: rope.step,
+    hasLoss: rope.loss !== null, hasFault: rope.fault !== null, faultUnit: rope.faultUnit, faultSpan: spanOf(rope.fault), averagingLength: rope.averagingLength, step: rope.step,
   };
+}
+
+function spanOf(channel: Channel | null): number {
+  if (channel === null) return 0;
+  let low = Infinity;
+  let high = -Infinity;
+  for (let i = 0; i < channel.values.length; i += 1) {
+    if (channel.valid[i] !== 1) continue;
+    if (channel.values[i] < low) low = channel.values[i];
+    if (channel.values[i] > high) high = channel.values[i];
+  }
+  return high > low ? high - low : 0;
 }
 
 function runOf(run: Run, inspection: string): RunView {
