@@ -8,6 +8,8 @@ import { splitLine } from './split-line.ts';
 const COMMENT = /^\s*(#|%|\/\/|!|;;|--\s|\*\s)/;
 /** Lines looked at; enough to see past a long preamble, few enough to be quick. */
 const SNIFFED_LINES = 400;
+/** Rows kept for judging the shape of columns: at 1-5 mm a sample some ten metres of rope. */
+const SAMPLE_ROWS = 4000;
 
 interface Candidate {
   readonly delimiter: string;
@@ -22,7 +24,6 @@ interface Trial extends Candidate {
   readonly rows: number;
   readonly grouped: number;
   readonly first: number;
-  readonly isData: (line: TextLine) => boolean;
 }
 
 export function isComment(text: string): boolean {
@@ -39,7 +40,11 @@ export function detectDialect(text: string, encoding: EncodingGuess): Dialect | 
   if (trials.length === 0) return null;
   const best = trials.reduce((a, b) => (better(b, a) ? b : a));
   const header = findHeader(lines, best.first, best.delimiter, best.fieldCount);
-  const body = lines.slice(best.first).filter(best.isData);
+  const sample: (readonly string[])[] = [];
+  for (let i = best.first; i < lines.length && sample.length < SAMPLE_ROWS; i += 1) {
+    const cells = isComment(lines[i].text) ? [] : splitLine(lines[i].text, best.delimiter);
+    if (cells.length === best.fieldCount && judgeCells(cells, best.decimal).numeric) sample.push(cells);
+  }
   const decisions = [
     `${encoding.reason}`,
     `fields parted by ${nameOf(best.delimiter)}, decimal ${best.decimal === '.' ? 'point' : 'comma'}: ${best.rows} of the first ${looked.length} lines then hold ${best.fieldCount} fields of numbers`,
@@ -50,7 +55,7 @@ export function detectDialect(text: string, encoding: EncodingGuess): Dialect | 
     encoding, newline, delimiter: best.delimiter, decimal: best.decimal, fieldCount: best.fieldCount,
     headerLine: header.headerLine, firstDataLine: lines[best.first].line, names: header.names, units: header.units,
     preamble: header.preamble, decisions,
-    sample: body.slice(0, 20_000).map((line) => splitLine(line.text, best.delimiter)),
+    sample,
   };
 }
 
@@ -76,7 +81,6 @@ function tryCandidate(lines: readonly TextLine[], { delimiter, decimal }: Candid
     delimiter, decimal, fieldCount, rows: counts.get(fieldCount) ?? 0,
     grouped: judged.filter((row) => fits(row) && row.grouped).length,
     first: firstOfBlock(judged.map(fits)),
-    isData: (line) => fits(judgeRow(line.text, delimiter, decimal)),
   };
 }
 
@@ -97,7 +101,10 @@ interface Row {
 /** A row of the body: at least two numbers, and no more than a quarter of the other cells (rounded up) may be text, such as a remark. */
 function judgeRow(text: string, delimiter: string, decimal: DecimalMark): Row {
   if (text.length > 10_000 || isComment(text)) return { fields: 0, numeric: false, grouped: false };
-  const cells = splitLine(text, delimiter);
+  return judgeCells(splitLine(text, delimiter), decimal);
+}
+
+function judgeCells(cells: readonly string[], decimal: DecimalMark): Row {
   let numbers = 0;
   let words = 0;
   let grouped = false;

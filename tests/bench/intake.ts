@@ -50,11 +50,11 @@ async function readWhole(file: string): Promise<number> {
   return result.run.rows;
 }
 
-const PANDAS = 'import sys,time,pandas;pandas.read_csv(sys.argv[1],nrows=1000);t=time.perf_counter();pandas.read_csv(sys.argv[1],engine="c");print(time.perf_counter()-t)';
+const PANDAS = 'import sys,time,pandas;pandas.read_csv(sys.argv[1],nrows=1000);t=time.perf_counter();c=time.process_time();pandas.read_csv(sys.argv[1],engine="c");print(time.perf_counter()-t,time.process_time()-c)';
 const median = (values: number[]) => [...values].sort((a, b) => a - b)[values.length >> 1];
 
 /** One measurement in a process of its own, so that peak memory is this reading's and nothing else's. */
-function measure(kind: string, file: string): { seconds: number; peakMb: number; baseMb: number; rows: number } {
+function measure(kind: string, file: string): { seconds: number; cpu: number; peakMb: number; baseMb: number; rows: number } {
   const out = execFileSync(process.execPath, ['--import', 'tsx', import.meta.filename, 'child', kind, file], { encoding: 'utf8' });
   return JSON.parse(out);
 }
@@ -66,12 +66,14 @@ async function child(kind: string, file: string): Promise<void> {
   const base = process.memoryUsage().rss;
   let peak = base;
   const timer = setInterval(() => { peak = Math.max(peak, process.memoryUsage().rss); }, 5);
+  const cpuBefore = process.cpuUsage();
   const started = performance.now();
   const rows = await work(file);
   const seconds = (performance.now() - started) / 1000;
+  const spent = process.cpuUsage(cpuBefore);
   clearInterval(timer);
   peak = Math.max(peak, process.memoryUsage().rss);
-  process.stdout.write(JSON.stringify({ seconds, peakMb: peak / 1e6, baseMb: base / 1e6, rows }));
+  process.stdout.write(JSON.stringify({ seconds, cpu: (spent.user + spent.system) / 1e6, peakMb: peak / 1e6, baseMb: base / 1e6, rows }));
 }
 
 export async function run(args: string[]): Promise<void> {
@@ -84,15 +86,18 @@ export async function run(args: string[]): Promise<void> {
       await writeScanFile(file, rows);
       await writeScanFile(`${file}.warm`, 50_000);
       const repeats = rows > 2_000_000 ? 1 : 5;
-      const seconds = { numbers: [] as number[], whole: [] as number[], pandas: [] as number[] };
+      const seconds = { numbers: [] as number[], whole: [] as number[], pandas: [] as number[], numbersCpu: [] as number[], pandasCpu: [] as number[] };
       let memory = 0;
       let wholeMemory = 0;
       for (let i = 0; i < repeats; i += 1) {
         try {
-          seconds.pandas.push(Number(execFileSync('/usr/bin/python3', ['-c', PANDAS, file], { encoding: 'utf8' })));
+          const [wall, cpu] = execFileSync('/usr/bin/python3', ['-c', PANDAS, file], { encoding: 'utf8' }).split(' ').map(Number);
+          seconds.pandas.push(wall);
+          seconds.pandasCpu.push(cpu);
         } catch { /* without pandas the ratio is left out */ }
         const numbers = measure('numbers', file);
         seconds.numbers.push(numbers.seconds);
+        seconds.numbersCpu.push(numbers.cpu);
         memory = Math.max(memory, numbers.peakMb - numbers.baseMb);
         const whole = measure('whole', file);
         seconds.whole.push(whole.seconds);
@@ -100,7 +105,7 @@ export async function run(args: string[]): Promise<void> {
       }
       const own = (rows * 5 * 8) / 1e6;
       const pandas = seconds.pandas.length > 0 ? median(seconds.pandas) : NaN;
-      print(`${rows} rows x 5, ${(statSync(file).size / 1e6).toFixed(1)} MB: numbers ${median(seconds.numbers).toFixed(3)} s = ${(median(seconds.numbers) / pandas).toFixed(2)} x pandas (${pandas.toFixed(3)} s), ${(1e9 * median(seconds.numbers) / rows).toFixed(0)} ns a row, peak ${memory.toFixed(0)} MB = ${(memory / own).toFixed(2)} x the numbers; whole run ${median(seconds.whole).toFixed(3)} s = ${(median(seconds.whole) / pandas).toFixed(2)} x pandas, peak ${wholeMemory.toFixed(0)} MB = ${(wholeMemory / own).toFixed(2)} x`);
+      print(`${rows} rows x 5, ${(statSync(file).size / 1e6).toFixed(1)} MB: numbers ${median(seconds.numbers).toFixed(3)} s = ${(median(seconds.numbers) / pandas).toFixed(2)} x pandas (${pandas.toFixed(3)} s), ${(1e9 * median(seconds.numbers) / rows).toFixed(0)} ns a row (processor time ${(median(seconds.numbersCpu) / (seconds.pandasCpu.length > 0 ? median(seconds.pandasCpu) : NaN)).toFixed(2)} x pandas), peak ${memory.toFixed(0)} MB = ${(memory / own).toFixed(2)} x the numbers; whole run ${median(seconds.whole).toFixed(3)} s = ${(median(seconds.whole) / pandas).toFixed(2)} x pandas, peak ${wholeMemory.toFixed(0)} MB = ${(wholeMemory / own).toFixed(2)} x`);
       rmSync(file);
     }
   } finally {
