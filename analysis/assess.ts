@@ -4,6 +4,7 @@ import { combineInspections } from './assessment/combine-inspections.ts';
 import { readFolder } from './assessment/read-folder.ts';
 import type { RopeFolder } from './assessment/read-folder.ts';
 import { surveyInspections } from './assessment/survey-inspections.ts';
+import { withVisualInspections } from './assessment/visual-inspections.ts';
 import { writeAssessment } from './assessment/write-assessment.ts';
 import type { Assessment } from './assessment/schema.ts';
 import { chooseRuleSets } from './criteria/choose-rule-sets.ts';
@@ -70,7 +71,8 @@ export async function assess(folder: RopeFolder, options: AssessOptions): Promis
 
   const evidence: Evidence = { geometry, application: record.rope.application ?? '', ...extent, installed: record.rope.installed ?? null, surveys, places, landmarks: record.landmarks, events: record.events };
   const { sets, reasons } = chooseRuleSets(evidence.application, geometry, newestOf(journal, 'rule-choice')?.rules ?? record.rules, []);
-  const evaluated = await evaluateCriteria(evidence, sets, stageOf(checkpoint, 'Evaluating criteria', 0.85, 0.92));
+  const seen = { ...evidence, surveys: withVisualInspections(surveys, inspections, extent) };
+  const evaluated = await evaluateCriteria(seen, sets, stageOf(checkpoint, 'Evaluating criteria', 0.85, 0.92));
   const criteria: CriteriaOutcome = { ruleSets: reasons, ...evaluated };
 
   const asOf = surveys.length > 0 ? surveys[surveys.length - 1].date : options.generated;

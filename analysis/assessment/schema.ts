@@ -61,6 +61,8 @@ export const criterionSchema = z.object({
   inspection: z.string(), ...span, value: number, value_uncertainty: number.nullable(), limit: number, comparator: z.enum(['>', '>=', '<', '<=']), unit: z.string(),
   utilisation: number, reached: z.boolean(), verdict: z.enum(['reached', 'may-be-reached', 'not-reached']),
   sentence: z.string(), note: z.string(),
+  /** What the rule asks for when its limit is reached. */
+  consequence: z.enum(['discard', 're-terminate', 'inform', 'watch']),
 });
 
 export const notEvaluatedSchema = z.object({ rule_set: z.string(), clause: z.string(), needs: z.string() });

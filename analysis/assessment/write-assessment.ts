@@ -73,7 +73,7 @@ function writeCriterion(result: CriteriaOutcome['results'][number]): Assessment[
     rule_set: result.ruleSet, clause: result.clause, provenance: result.provenance, measure: result.measure, window_m: result.window,
     inspection: result.inspection, ...span(result.where), value: result.value, value_uncertainty: result.valueUncertainty, limit: result.limit,
     comparator: result.comparator, unit: result.unit, utilisation: result.utilisation, reached: result.reached, verdict: result.verdict,
-    sentence: result.sentence, note: result.note,
+    sentence: result.sentence, note: result.note, consequence: result.consequence ?? 'discard',
   };
 }
 
