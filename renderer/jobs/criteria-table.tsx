@@ -25,7 +25,9 @@ export function CriteriaTable({ full = false }: { readonly full?: boolean }) {
     <table className={full ? 'criteria criteria-full' : 'criteria'}>
       <caption className="hidden-words">Discard criteria at their worst places</caption>
       <thead>
-        <tr><th scope="col">Clause</th><th scope="col" className="number">Value</th><th scope="col" className="number">Limit</th><th scope="col">Share of limit</th>{full && <><th scope="col" className="number">Window</th><th scope="col">Source of limit</th></>}<th scope="col" className="number">Worst place</th></tr>
+        {full
+          ? <tr><th scope="col">Clause</th><th scope="col" className="number">Value</th><th scope="col" className="number">Limit</th><th scope="col">Share of limit</th><th scope="col" className="number">Window</th><th scope="col">Source of limit</th><th scope="col" className="number">Worst place</th></tr>
+          : <tr><th scope="col">Clause and worst place</th><th scope="col" className="number">Value and limit</th><th scope="col">Share of limit</th></tr>}
       </thead>
       <tbody>
         {results.map((each) => <CriterionRow key={`${keyOf(each)} ${each.inspection}`} result={each} chosen={chosen === keyOf(each)} full={full} />)}
@@ -40,15 +42,22 @@ function CriterionRow({ result, chosen, full }: { readonly result: CriterionResu
     <tr className={`criterion criterion-${result.verdict}${chosen ? ' chosen' : ''}`} onClick={choose}>
       <th scope="row">
         <button type="button" className="row-button" aria-current={chosen} onClick={(event) => { event.stopPropagation(); choose(); }} title={`${result.ruleSet}: ${result.sentence}`}>{plain(result.clause)}</button>
-        {full ? <><small>{result.sentence}</small>{result.note !== '' && <small className="quiet">{result.note}</small>}</> : <ProvenanceBadge provenance={result.provenance} />}
+        {full ? <><small>{result.sentence}</small>{result.note !== '' && <small className="quiet">{result.note}</small>}</> : <><small>{stretch(result.where.from, result.where.to)}</small><ProvenanceBadge provenance={result.provenance} /></>}
       </th>
-      <td className="number">{figure(result.value)}{result.valueUncertainty !== null && <small> ± {figure(2 * result.valueUncertainty)}</small>} <small>{result.unit}</small></td>
-      <td className="number"><span title={COMPARATOR_WORDS[result.comparator]}>{COMPARATOR_SIGNS[result.comparator]}</span><span className="hidden-words">{COMPARATOR_WORDS[result.comparator]}</span> {figure(result.limit)}</td>
+      <td className="number"><Value result={result} />{!full && <><br /><Limit result={result} /></>}</td>
+      {full && <td className="number"><Limit result={result} /></td>}
       <td><ShareBar value={result.utilisation} verdict={result.verdict} /></td>
-      {full && <><td className="number">{result.window === null ? 'at a point' : `${fixed(result.window, result.window < 1 ? 3 : 2)} m`}</td><td><ProvenanceBadge provenance={result.provenance} /> <small>{result.ruleSet}</small></td></>}
-      <td className="number">{stretch(result.where.from, result.where.to)}</td>
+      {full && <><td className="number">{result.window === null ? 'at a point' : `${fixed(result.window, result.window < 1 ? 3 : 2)} m`}</td><td><ProvenanceBadge provenance={result.provenance} /> <small>{result.ruleSet}</small></td><td className="number">{stretch(result.where.from, result.where.to)}</td></>}
     </tr>
   );
+}
+
+function Value({ result }: { readonly result: CriterionResult }) {
+  return <>{figure(result.value)}{result.valueUncertainty !== null && <small> ± {figure(2 * result.valueUncertainty)}</small>} <small>{result.unit}</small></>;
+}
+
+function Limit({ result }: { readonly result: CriterionResult }) {
+  return <span title={`${COMPARATOR_WORDS[result.comparator]} this limit`}><span aria-hidden="true">{COMPARATOR_SIGNS[result.comparator]}</span><span className="hidden-words">{COMPARATOR_WORDS[result.comparator]}</span> {figure(result.limit)} <small>{result.unit}</small></span>;
 }
 
 /** Share of the limit as a bar with the limit marked; the verdict in words beside it. */

@@ -49,7 +49,7 @@ export function NoteDialog() {
         <label>Value{chosen.unit === '' ? '' : `, ${chosen.unit}`}<input inputMode="decimal" value={value} onChange={(event) => setValue(event.target.value)} /></label>
         <label>Severity<input value={severity} onChange={(event) => setSeverity(event.target.value)} placeholder="slight, medium, high …" /></label>
         <label className="form-wide">Remark<textarea rows={2} value={remark} onChange={(event) => setRemark(event.target.value)} /></label>
-        <p className="quiet form-wide">{wrong ?? (rope?.writable === false ? rope.remark : 'Kept in the journal with who and when; every criterion is judged again.')}</p>
+        <p className="quiet form-wide">{wrong ?? (rope?.writable === false ? rope.remark : 'Kept in the journal for good, with who and when; every criterion is judged again.')}</p>
         <button type="submit" className="button-strong" disabled={wrong !== null}>Add the note</button>
       </form>
     </Sheet>

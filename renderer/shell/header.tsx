@@ -15,7 +15,8 @@ export function Header() {
   return (
     <header className="header">
       <span className="brand"><svg width="20" height="20" viewBox="0 0 20 20" aria-hidden="true"><circle cx="10" cy="10" r="9.2" className="brand-ring" />{[0, 60, 120, 180, 240, 300].map((turn) => <circle key={turn} cx={10 + 5.4 * Math.cos((turn * Math.PI) / 180)} cy={10 + 5.4 * Math.sin((turn * Math.PI) / 180)} r="2.5" className="brand-strand" />)}<circle cx="10" cy="10" r="2.1" className="brand-core" /></svg>Strandbook</span>
-      {rope !== null && <h1 className="rope-name" title={rope.place}>{view?.assessment.rope.name ?? rope.label}{view?.assessment.synthetic === true && <span className="synthetic">SYNTHETIC</span>}</h1>}
+      {rope !== null && <h1 className="rope-name" title={rope.place}>{view?.assessment.rope.name ?? rope.label}</h1>}
+      {view?.assessment.synthetic === true && <span className="synthetic" title="Generated for demonstration: describes no real rope">SYNTHETIC</span>}
       {view !== null && (
         <nav className="screens" aria-label="Screens">
           {SCREENS.map((name) => <button key={name} type="button" aria-current={screen === name ? 'page' : undefined} aria-keyshortcuts={commandNamed(`go-${name}`).keys[0]} onClick={() => runCommand(commandNamed(`go-${name}`))}>{TITLES[name]}</button>)}

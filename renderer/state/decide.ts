@@ -7,7 +7,7 @@ import { change, store } from './store.ts';
 interface Decision {
   readonly label: string;
   readonly entries: readonly Omitted[];
-  /** Entries that take the decision back. */
+  /** Entries that take the decision back; none where the journal knows no way back. */
   readonly inverse: readonly Omitted[];
   /** True where the decision changes what the analysis finds. */
   readonly rerun: boolean;
@@ -17,7 +17,8 @@ interface Decision {
 export async function decide(decision: Decision): Promise<boolean> {
   const added = await appendAll(decision.entries);
   if (!added) return false;
-  change({ undo: [...store.getState().undo, { label: decision.label, entries: decision.inverse, rerun: decision.rerun }], spoken: decision.label });
+  if (decision.inverse.length > 0) change({ undo: [...store.getState().undo, { label: decision.label, entries: decision.inverse, rerun: decision.rerun }] });
+  change({ spoken: decision.label });
   if (decision.rerun) await analyse(decision.label);
   return true;
 }

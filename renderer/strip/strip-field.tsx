@@ -61,11 +61,15 @@ export function StripField({ window, notInspected, children, onDragBetween = nul
       <div className="field-under" aria-hidden="true">
         {notInspected.map((each) => {
           const bar = barOf(each.from_m, each.to_m, window, 0.15);
-          return bar && <div key={each.from_m} className="hatch" style={bar}><span>NOT INSPECTED{each.last_seen === null ? '' : `, last seen ${monthOf(each.last_seen)}`}</span></div>;
+          return bar && <div key={each.from_m} className="hatch" style={bar} />;
         })}
       </div>
       {children}
       <div className="field-over" aria-hidden="true">
+        {notInspected.map((each) => {
+          const bar = barOf(each.from_m, each.to_m, window, 0.15);
+          return bar && <div key={each.from_m} className="hatch-label" style={bar}><span>NOT INSPECTED{each.last_seen === null ? '' : <em>, last seen {monthOf(each.last_seen)}</em>}</span></div>;
+        })}
         {cursor !== null && cursor >= window.from && cursor <= window.to && (
           <i className="cursor-line" style={{ left: `${percentOf(cursor, window)}%` }}><b>{metres(cursor, window.to - window.from)}</b></i>
         )}

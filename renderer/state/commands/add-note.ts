@@ -9,5 +9,5 @@ export const addNote: Command = {
   keys: ['m'],
   enabled: hasRope,
   run: () => change({ dialog: 'note' }),
-  undo: 'journal',
+  undo: 'nothing',
 };
