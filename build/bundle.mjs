@@ -33,8 +33,8 @@ export async function ensureBundle(root) {
     absWorkingDir: root,
     entryPoints: Object.fromEntries(Object.entries(ENTRIES).filter(([, file]) => existsSync(join(root, file)))),
     outdir: fresh, outExtension: { '.js': '.mjs' }, bundle: true, splitting: true, platform: 'node', target: 'node20', format: 'esm', logLevel: 'warning', sourcemap: 'linked', external: ['electron'],
-    // Packages that ask for `require` at run time get Node's own.
-    banner: { js: "import { createRequire as makeRequire } from 'node:module'; const require = makeRequire(import.meta.url);" },
+    // Packages written as CommonJS find the names they expect.
+    banner: { js: "import { createRequire as makeRequire } from 'node:module'; import { fileURLToPath as toFile } from 'node:url'; import { dirname as folderOf } from 'node:path'; const require = makeRequire(import.meta.url); const __filename = toFile(import.meta.url); const __dirname = folderOf(__filename);" },
   });
   // A sandboxed preload must be one CommonJS file.
   await build({ absWorkingDir: root, entryPoints: ['main/desktop/preload.ts'], outfile: join(fresh, 'preload.cjs'), bundle: true, platform: 'node', target: 'node20', format: 'cjs', external: ['electron'], logLevel: 'warning' });
