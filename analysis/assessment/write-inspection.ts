@@ -56,11 +56,24 @@ function zonesOf(survey: Survey): InspectionOutput['zones'] {
   }));
 }
 
+/** Places along the rope at which detectability is written: the whole profile would fill the file. */
+const DETECTABILITY_POINTS = 120;
+
+/** For each of up to 120 equal parts of the profile the worst, that is largest, smallest loss and amplitude that would have been found. */
 function detectabilityOf({ condition }: Survey): InspectionOutput['detectability'] {
-  const axis = condition.smallestZoneLoss.positions.length > 0 ? condition.smallestZoneLoss.positions : condition.smallestFaultAmplitude.positions;
-  return axis.map((position) => ({
-    position_m: position,
-    smallest_loss_percent: profileAt(condition.smallestZoneLoss, position),
-    smallest_fault_amplitude: profileAt(condition.smallestFaultAmplitude, position),
-  }));
+  const loss = condition.smallestZoneLoss;
+  const fault = condition.smallestFaultAmplitude;
+  const axis = loss.positions.length > 0 ? loss.positions : fault.positions;
+  const size = Math.max(1, Math.ceil(axis.length / DETECTABILITY_POINTS));
+  const parts: InspectionOutput['detectability'] = [];
+  for (let first = 0; first < axis.length; first += size) {
+    const part = axis.slice(first, first + size);
+    const worst = (profile: typeof loss): number | null => part.reduce<number | null>((most, at) => larger(most, profileAt(profile, at)), null);
+    parts.push({ position_m: (part[0] + part[part.length - 1]) / 2, smallest_loss_percent: worst(loss), smallest_fault_amplitude: worst(fault) });
+  }
+  return parts;
+}
+
+function larger(a: number | null, b: number | null): number | null {
+  return a === null || (b !== null && b > a) ? b : a;
 }
