@@ -67,9 +67,13 @@ function cut(from: number, to: number, ropeLength: number | null, loop: boolean)
   return end <= ropeLength ? [interval(start, end)] : unionOf([interval(start, ropeLength), interval(0, end - ropeLength)]);
 }
 
-/** Lengths whose signal a landmark explains: splices with their tucks, sockets, clamps, markers. They are not findings. */
+/**
+ * Lengths whose signal a landmark explains: splices with their tucks, sockets, clamps, single markers. They are not findings.
+ * A length named for what runs over it, such as a sheave, explains no signal: that is where wear is looked for.
+ */
 export function knownFeatures(landmarks: readonly Landmark[]): Interval<'rope'>[] {
-  return unionOf(landmarks.map((landmark) => {
+  const explaining = landmarks.filter((landmark) => classOf(landmark) !== 'feature' || landmark.from_m === undefined);
+  return unionOf(explaining.map((landmark) => {
     const half = landmark.blind_m ?? FEATURE_HALF_LENGTH[classOf(landmark)];
     const ranged = landmark.from_m !== undefined && landmark.to_m !== undefined;
     const margin = ranged ? (landmark.blind_m ?? 0) : half;

@@ -2,7 +2,7 @@ import type { Analysis } from '../assess.ts';
 import type { Block, ReportDocument } from './document.ts';
 import { criteriaBlocks, lifeBlocks } from './judgement-blocks.ts';
 import { conditionBlocks, coverageBlocks, growthBlocks, notesBlocks, qualityBlocks } from './condition-blocks.ts';
-import { stateWords } from './phrase.ts';
+import { fieldWords, significant, stateWords } from './phrase.ts';
 import { stripFigure } from './strip-figure.ts';
 
 /**
@@ -42,7 +42,7 @@ function summaryBlocks({ assessment }: Analysis): Block[] {
 }
 
 function ropeBlocks({ assessment, record }: Analysis): Block[] {
-  const geometry = assessment.rope.geometry.map((each) => ({ label: each.field, value: `${each.value} ${each.unit}`.trim(), note: each.source }));
+  const geometry = assessment.rope.geometry.map((each) => ({ label: fieldWords(each.field), value: `${typeof each.value === 'number' ? significant(each.value) : each.value} ${each.unit}`.trim(), note: each.source }));
   return [
     { kind: 'heading', text: 'Rope' },
     { kind: 'facts', rows: [

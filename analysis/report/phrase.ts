@@ -44,3 +44,16 @@ export function stateWords(state: string): string {
 export function verdictWords(verdict: string): string {
   return verdict === 'reached' ? 'REACHED' : verdict === 'may-be-reached' ? 'may be reached' : 'not reached';
 }
+
+/** A handbook value is known to four figures at most. */
+export function significant(value: number): string {
+  return String(Number(value.toPrecision(4)));
+}
+
+const FIELDS: Readonly<Record<string, string>> = { grade_mpa: 'Rope grade', outer_strand_wires: 'Wires in the outer strands', metallic_area_mm2: 'Metallic area', mass_kg_per_m: 'Mass', minimum_breaking_force_kn: 'Minimum breaking force' };
+
+/** A record field as a label: the unit stands beside the value. */
+export function fieldWords(field: string): string {
+  const words = FIELDS[field] ?? field.replace(/_(mm2?|kn|mpa|percent|m)$/, '').replace(/_/g, ' ');
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}

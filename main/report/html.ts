@@ -31,7 +31,9 @@ function renderTable(table: Table): string {
   const caption = `<p class="caption">${escape(table.caption)}</p>`;
   if (table.rows.length === 0) return `${caption}<p class="empty">${escape(table.whenEmpty)}</p>`;
   const kind = (index: number) => (table.columns[index].numeric ? ' class="number"' : '');
+  // A digest has no place to break; only such a cell may be broken anywhere.
+  const cellKind = (cell: string, index: number) => (/\S{40}/.test(cell) ? ' class="long"' : kind(index));
   const head = table.columns.map((column, index) => `<th scope="col"${kind(index)}>${escape(column.title)}</th>`).join('');
-  const rows = table.rows.map((row) => `<tr>${row.map((cell, index) => `<td${kind(index)}>${escape(cell)}</td>`).join('')}</tr>`).join('\n');
+  const rows = table.rows.map((row) => `<tr>${row.map((cell, index) => `<td${cellKind(cell, index)}>${escape(cell)}</td>`).join('')}</tr>`).join('\n');
   return `${caption}<table><thead><tr>${head}</tr></thead><tbody>${rows}</tbody></table>`;
 }
