@@ -76,12 +76,14 @@ export function tableOf(tally: Tally): string {
     share(`${name}: states of faults right`, `${name} state fault`, '(reported)');
     share(`${name}: ropes with nothing invented`, `${name} nothing invented`, name === 'gain only' ? '100 %' : '(reported)');
   }
-  share('life: dates stated where growth is true', 'life stated', '(reported)');
-  share('life: 80 % interval holds the date', 'life coverage', '75-88 %');
-  for (const count of ['2', '3', '4-5', '6-7', '8']) share(`life: the same, ${count} inspections`, `life coverage ${count}`, '75-88 %');
-  value('life: relative error, median', 'life error beside a straight line', 0.5, '< the line below', '', 3);
-  value('life: the same of a straight line per place', 'life straight line error', 0.5, '', '', 3);
-  value('life: width of interval over time left, median', 'life width', 0.5, '(reported)', '', 2);
+  for (const name of ['life', 'life under gains']) {
+    share(`${name}: dates stated where growth is true`, `${name} stated`, '(reported)');
+    share(`${name}: 80 % interval holds the date`, `${name} coverage`, '75-88 %');
+    for (const count of ['2', '3', '4-5', '6-7', '8']) share(`${name}: the same, ${count} inspections`, `${name} coverage ${count}`, '75-88 %');
+    value(`${name}: relative error, median`, `${name} error beside a straight line`, 0.5, '< the line below', '', 3);
+    value(`${name}: the same of a straight line per place`, `${name} straight line error`, 0.5, '', '', 3);
+    value(`${name}: width of interval over time left, median`, `${name} width`, 0.5, '(reported)', '', 2);
+  }
   const wide = Math.max(...rows.map((row) => row[0].length));
   return rows.map(([label, asked, measured, n]) => `${label.padEnd(wide)}  ${asked.padEnd(16)} ${measured.padStart(14)}   n ${n}`).join('\n');
 }

@@ -2,6 +2,7 @@ import type { Assessment } from '../../../analysis/assessment/schema.ts';
 import { meanShare } from './damage.ts';
 import type { TrueZone } from './damage.ts';
 import type { Tally } from './figures.ts';
+import type { RopeWorld } from './rope-world.ts';
 import type { Trial } from './run-world.ts';
 import { apart, mapped } from './score-alignment.ts';
 
@@ -47,7 +48,8 @@ export function scoreZones({ world, assessment, recorded }: Trial, tally: Tally)
     const free = new Set(inspection.zones);
     for (const truth of world.zones) {
       const depth = truth.law.depth(visit.years);
-      const mean = depth * meanShare(truth);
+      // What is missing there is the zone's loss and what the rope's own unevenness adds to it over that length.
+      const mean = depth * meanShare(truth) + characterOver(world, truth.from, truth.to);
       for (const zone of inspection.zones) if (zone.from_m < truth.to + 2 && zone.to_m > truth.from - 2) free.delete(zone);
       if (mean < 0.8 || hidden(truth, visit.dropouts, recorded[index].readings, visit.travel.ropeAt) || !seen(truth, inspection)) continue;
       const best = [...inspection.zones].map((zone) => ({ zone, overlap: overlapOf(zone, truth.from, truth.to) })).sort((a, b) => b.overlap - a.overlap)[0];
@@ -77,6 +79,16 @@ function scoreFalseZones(free: ReadonlySet<Zone>, tally: Tally, seed: number, vi
   tally.add('zone metres', metres);
   tally.add('false zones', free.size);
   if (free.size > 0) tally.blame(sound ? 'zone on sound rope' : 'zone beside the true ones', seed, `${visit} ${[...free].slice(0, 3).map((z) => `${z.from_m.toFixed(1)}-${z.to_m.toFixed(1)} ${z.kind} ${z.mean_loss_percent.toFixed(2)}`).join('; ')}`);
+}
+
+function characterOver(world: RopeWorld, from: number, to: number): number {
+  let sum = 0;
+  let count = 0;
+  for (let x = from; x < to; x += 0.05) {
+    sum += world.lossCharacter.at(x);
+    count += 1;
+  }
+  return (world.lossCharacterSize * sum) / Math.max(1, count);
 }
 
 function overlapOf(zone: { from_m: number; to_m: number }, from: number, to: number): number {

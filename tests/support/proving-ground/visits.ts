@@ -57,7 +57,7 @@ function drawVisit(chance: Chance, profile: Profile, rope: { length: number; loo
   const label = index === 0 ? start : chance.pick([0, start - cutA, start + chance.between(-20, 20) * (profile.travel === 'hard' ? 1 : 0.05)]);
   const travel = travelOf({
     ropeFrom: start, ropeTo: end, firstReading: Math.round(1000 * (rope.loop && index > 0 ? 0 : label)) / 1000, reversed, scale,
-    wander: index === 0 ? 0 : chance.between(-0.02, 0.02), slips: hard ? drawSlips(chance, end - start) : [],
+    wander: index === 0 || happens(chance, 0.7) ? 0 : chance.between(-0.01, 0.01), slips: hard ? drawSlips(chance, end - start) : [],
   });
   const gains = profile.gains && index > 0;
   const date = new Date(FIRST_DAY + Math.round(years * 365.25) * DAY).toISOString().slice(0, 10);
