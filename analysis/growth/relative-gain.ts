@@ -20,14 +20,18 @@ export function relativeGains(surveys: readonly RunningSums[], excluded: readonl
   if (surveys.length < 2) return surveys.map(() => unknown);
   const rows = textureWindows(surveys, excluded, reach);
   const gains = surveys.map(() => 1);
-  let fits: (RelativeGain | null)[] = surveys.map(() => null);
+  const uncertainties = surveys.map(() => 0);
   for (let pass = 0; pass < 3; pass += 1) {
-    fits = surveys.map((_, index) => fitAgainstOthers(rows, gains, index));
-    if (fits.some((fit) => fit === null)) return surveys.map(() => unknown);
-    const mean = Math.exp(fits.reduce((sum, fit) => sum + Math.log(fit!.gain), 0) / fits.length);
-    fits.forEach((fit, index) => { gains[index] = fit!.gain / mean; });
+    for (let index = 0; index < surveys.length; index += 1) {
+      // Each fit uses the newest gains of the others: fitting all against old ones would count every difference twice.
+      const fit = fitAgainstOthers(rows, gains, index);
+      if (fit === null) return surveys.map(() => unknown);
+      gains[index] = fit.gain;
+      uncertainties[index] = fit.uncertainty;
+    }
   }
-  return fits.map((fit, index) => ({ gain: gains[index], uncertainty: fit!.uncertainty }));
+  const mean = Math.exp(gains.reduce((sum, gain) => sum + Math.log(gain), 0) / gains.length);
+  return gains.map((gain, index) => ({ gain: gain / mean, uncertainty: uncertainties[index] }));
 }
 
 /** Means over short windows that every scan saw, one row per window, each scan's own mean level removed. */
@@ -61,7 +65,7 @@ function fitAgainstOthers(rows: readonly number[][], gains: readonly number[], i
 }
 
 /** Neighbouring windows share texture and the scans share their mean: measured on generated ropes, the error is about this much larger than of independent windows. */
-const WINDOWS_ALIKE = 1.7;
+const WINDOWS_ALIKE = 1.3;
 
 /** Deming regression of y on x with noise variance of y `ratio` times that of x. Null where the two hardly go together. */
 function deming(x: readonly number[], y: readonly number[], ratio: number): (RelativeGain & { offset: number }) | null {

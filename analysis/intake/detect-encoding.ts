@@ -40,7 +40,10 @@ function wideWithoutMark(head: Uint8Array): EncodingGuess | null {
 /** Control characters other than tab, line ends and form feed do not occur in text; one in a hundred may be damage. */
 function textual(head: Uint8Array, guess: EncodingGuess): EncodingGuess | null {
   let control = 0;
-  for (const byte of head) if (byte < 32 && byte !== 9 && byte !== 10 && byte !== 13 && byte !== 12 && byte !== 26) control += 1;
+  for (let i = 0; i < head.length; i += 1) {
+    const byte = head[i];
+    if (byte < 32 && byte !== 9 && byte !== 10 && byte !== 13 && byte !== 12 && byte !== 26) control += 1;
+  }
   return control > 0.01 * head.length && control > 1 ? null : guess;
 }
 

@@ -18,6 +18,8 @@ export const UNUSED_TEXT = -2;
 /** 10^0 to 10^15: exact in double precision, as are integers of 15 digits, so that their quotient is rounded once and correctly. */
 const POWERS = Float64Array.from({ length: 16 }, (_, i) => Number(`1e${i}`));
 const MAX_DIGITS = 15;
+/** Digits that always fit into 31 bits. */
+const QUICK_DIGITS = 9;
 const BLANK = 32;
 const QUOTE = 34;
 const MINUS = 45;
@@ -32,6 +34,7 @@ const RETURN = 13;
  */
 export function scanRows(bytes: Uint8Array, from: number, to: number, layout: RowLayout, table: NumberTable, unusual: (start: number, end: number, lines: number) => void): number {
   const { delimiter, decimal, newline, targets } = layout;
+  const point = decimal - 48;
   const fields = targets.length;
   const byBlanks = delimiter === BLANK;
   let lines = 0;
@@ -51,27 +54,29 @@ export function scanRows(bytes: Uint8Array, from: number, to: number, layout: Ro
         let byte = bytes[at];
         const negative = byte === MINUS;
         if (negative || byte === PLUS) byte = bytes[++at];
-        let first = at;
+        // Whole numbers of 32 bits are quick; the rare number of more digits than they hold is read over again.
+        const first = at;
         let mantissa = 0;
         let digit = byte - 48;
         while (digit >= 0 && digit <= 9) {
-          mantissa = mantissa * 10 + digit;
+          mantissa = (Math.imul(mantissa, 10) + digit) | 0;
           digit = bytes[++at] - 48;
         }
         let digits = at - first;
         let scale = 0;
-        if (digit + 48 === decimal) {
-          first = ++at;
+        if (digit === point) {
+          const fraction = ++at;
           digit = bytes[at] - 48;
           while (digit >= 0 && digit <= 9) {
-            mantissa = mantissa * 10 + digit;
+            mantissa = (Math.imul(mantissa, 10) + digit) | 0;
             digit = bytes[++at] - 48;
           }
-          scale = at - first;
+          scale = at - fraction;
           digits += scale;
         }
         if (digits === 0 || digits > MAX_DIGITS) { plain = false; break; }
-        const size = scale === 0 ? mantissa : mantissa / POWERS[scale];
+        const whole = digits <= QUICK_DIGITS ? mantissa : longMantissa(bytes, first, at);
+        const size = scale === 0 ? whole : whole / POWERS[scale];
         columns[target][row] = negative ? -size : size;
       } else {
         at = skipUnused(bytes, at, target, delimiter, newline);
@@ -97,6 +102,16 @@ export function scanRows(bytes: Uint8Array, from: number, to: number, layout: Ro
     lines += 1;
   }
   return lines;
+}
+
+/** The digits of a number of at most 15 of them, whatever stands between; exact in double precision. */
+function longMantissa(bytes: Uint8Array, from: number, to: number): number {
+  let mantissa = 0;
+  for (let at = from; at < to; at += 1) {
+    const digit = bytes[at] - 48;
+    if (digit >= 0 && digit <= 9) mantissa = mantissa * 10 + digit;
+  }
+  return mantissa;
 }
 
 /** Index past a field that is not needed, or -1 where the row needs the careful reader. */
