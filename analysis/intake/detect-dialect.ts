@@ -36,7 +36,7 @@ export function detectDialect(text: string, encoding: EncodingGuess): Dialect | 
   const lines = logicalLines(text, newline);
   const stated = /^\s*"?sep=(.|\t)"?\s*$/i.exec(lines[0]?.text ?? '')?.[1];
   const looked = lines.slice(0, SNIFFED_LINES);
-  const trials = CANDIDATES.filter((each) => stated === undefined || each.delimiter === stated).map((each) => tryCandidate(looked, each)).filter((trial) => trial.rows > 0);
+  const trials = CANDIDATES.filter((each) => (stated === undefined || each.delimiter === stated) && looked.some((line) => line.text.includes(each.delimiter) || (each.delimiter === ' ' && line.text.includes('\t')))).map((each) => tryCandidate(looked, each)).filter((trial) => trial.rows > 0);
   if (trials.length === 0) return null;
   const best = trials.reduce((a, b) => (better(b, a) ? b : a));
   const header = findHeader(lines, best.first, best.delimiter, best.fieldCount);
@@ -126,9 +126,8 @@ export function logicalLines(text: string, newline: '\n' | '\r'): TextLine[] {
   for (let i = 0; i < raw.length; i += 1) {
     let joined = raw[i];
     const line = i + 1;
-    const odd = (part: string) => (part.split('"').length - 1) % 2 === 1;
-    if (joined.includes('"') && odd(joined)) {
-      const close = raw.slice(i + 1, i + 6).findIndex(odd);
+    if (joined.includes('"') && hasOddQuotes(joined)) {
+      const close = raw.slice(i + 1, i + 6).findIndex(hasOddQuotes);
       if (close >= 0) {
         joined = raw.slice(i, i + close + 2).join(' ');
         i += close + 1;
@@ -137,4 +136,8 @@ export function logicalLines(text: string, newline: '\n' | '\r'): TextLine[] {
     lines.push({ line, text: joined.endsWith('\r') ? joined.slice(0, -1) : joined });
   }
   return lines;
+}
+
+function hasOddQuotes(text: string): boolean {
+  return (text.split('"').length - 1) % 2 === 1;
 }

@@ -88,7 +88,9 @@ function tooLong(file: string, line: number): UnusableInput {
 
 function createState(dialect: Dialect, slots: readonly Slot[], sizeHint: number | null) {
   const targets = new Int32Array(dialect.fieldCount).fill(UNUSED_TEXT);
+  const wanted = new Set(slots.map((slot) => slot.index));
   for (let index = 0; index < targets.length; index += 1) {
+    if (wanted.has(index)) continue;
     if (dialect.sample.every((row) => parseNumber(row[index] ?? '', dialect.decimal) !== null || isMissing(row[index] ?? ''))) targets[index] = UNUSED_NUMBER;
   }
   slots.forEach((slot, n) => { targets[slot.index] = n; });
