@@ -11,6 +11,7 @@ import { chooseRuleSets } from './criteria/choose-rule-sets.ts';
 import type { CriteriaOutcome, Evidence } from './criteria/criterion.ts';
 import { evaluateCriteria } from './criteria/evaluate-criteria.ts';
 import { judgeGrowth } from './growth/judge-growth.ts';
+import { onOneScale } from './growth/one-scale.ts';
 import type { Place } from './growth/place.ts';
 import { neverInspected } from './intake/coverage.ts';
 import { forecastLife } from './life/forecast-life.ts';
@@ -76,7 +77,8 @@ export async function assess(folder: RopeFolder, options: AssessOptions): Promis
   const criteria: CriteriaOutcome = { ruleSets: reasons, ...evaluated };
 
   const asOf = surveys.length > 0 ? surveys[surveys.length - 1].date : options.generated;
-  const life = await forecastLife(evidence, criteria, { sets, asOf, intervalFactor: 0.5, seed: 20260101, checkpoint: stageOf(checkpoint, 'Forecasting', 0.92, 0.99) });
+  const comparable = { ...evidence, surveys: onOneScale(surveys) };
+  const life = await forecastLife(comparable, criteria, { sets, asOf, intervalFactor: 0.5, seed: 20260101, checkpoint: stageOf(checkpoint, 'Forecasting', 0.92, 0.99) });
   const notInspected = neverInspected(surveys, extent);
   const summary = summarise(evidence, criteria, life, notInspected);
   const assessment = writeAssessment({ ...intake, recordSha256, geometry, extent, surveys, places, criteria, life, notInspected, summary, cautions: cautionsFor(record, inspections), options });

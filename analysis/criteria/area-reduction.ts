@@ -48,7 +48,8 @@ export const areaReduction: MeasureTaker = {
     if (parts.loss && mean === null) return null;
     const { area, uncertainty } = breaksOver(clause, evidence, survey, where);
     const distributed = mean === null ? 0 : Math.max(0, mean.mean);
-    return { value: distributed + area, uncertainty: Math.hypot(parts.loss ? lossUncertainty(survey, where) : 0, uncertainty) };
+    const scale = (survey.comparison?.scaleUncertainty ?? 0) * distributed;
+    return { value: distributed + area, uncertainty: Math.hypot(parts.loss ? lossUncertainty(survey, where) : 0, scale, uncertainty) };
   },
 };
 

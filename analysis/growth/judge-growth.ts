@@ -1,9 +1,6 @@
 import type { Checkpoint } from '../rope/checkpoint.ts';
-import type { Interval } from '../rope/interval.ts';
-import { unionOf } from '../rope/interval.ts';
 import { profileAt } from '../rope/profile-at.ts';
 import type { Survey } from '../rope/survey.ts';
-import { ropePosition } from '../rope/units.ts';
 import { adjustedPValues } from './false-discovery.ts';
 import { faultSeries, gaugeFaults } from './fault-series.ts';
 import { gatherFaults } from './gather-faults.ts';
@@ -14,9 +11,8 @@ import { changeOf, standsOut, stateOf } from './judgement.ts';
 import type { MeasuredPlace } from './judgement.ts';
 import { GROWTH, yearOf } from './parameters.ts';
 import type { Place, SeriesPoint } from './place.ts';
-import { relativeGains } from './relative-gain.ts';
-import { runningSums } from './window-means.ts';
-import { soundLengths, zoneSeries } from './zone-series.ts';
+import { zoneGauge } from './zone-gauge.ts';
+import { zoneSeries } from './zone-series.ts';
 import type { ZoneGauge } from './zone-series.ts';
 
 export interface GrowthContext {
@@ -35,23 +31,12 @@ export async function judgeGrowth(surveys: readonly Survey[], context: GrowthCon
   const zones = gatherZones(surveys, (survey, at) => profileAt(survey.mapUncertainty, at) ?? 0);
   const faults = gatherFaults(surveys, link);
   await checkpoint('measuring zones', 0.3);
-  const gauge = zoneGauge(surveys, zones);
+  const gauge = zoneGauge(surveys, zones.flatMap((zone) => zone.members.map((member) => member.zone.where)));
   const measuredZones = zones.map((zone, index) => measureZone(zone, index, surveys, gauge));
   await checkpoint('measuring faults', 0.7);
   const faultScale = gaugeFaults(surveys, faults);
   const measuredFaults = faults.map((fault, index) => measureFault(fault, index, surveys, faultScale));
   return judge([...measuredZones, ...measuredFaults]);
-}
-
-function zoneGauge(surveys: readonly Survey[], zones: readonly GatheredZone[]): ZoneGauge {
-  const { start, step, length } = surveys[0].rope;
-  const reach: Interval<'rope'> = { from: start, to: ropePosition(start + step * length) };
-  const places = unionOf(zones.flatMap((zone) => zone.members.map((member) => member.zone.where)));
-  const scans = surveys.map((survey) => (survey.rope.loss === null ? null : runningSums(survey.rope.loss, start, step)));
-  const present = scans.filter((scan) => scan !== null);
-  const found = relativeGains(present, places, reach);
-  let next = 0;
-  return { scans, gains: scans.map((scan) => (scan === null ? { gain: 1, uncertainty: GROWTH.gainUncertainty } : found[next++])), sound: soundLengths(places, reach) };
 }
 
 function measureZone(zone: GatheredZone, index: number, surveys: readonly Survey[], gauge: ZoneGauge): MeasuredPlace {

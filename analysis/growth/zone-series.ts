@@ -47,8 +47,8 @@ export function zoneSeries(where: Interval<'rope'>, gauge: ZoneGauge, floor: rea
   return values;
 }
 
-/** Per scan: its zero against the mean of all scans, and the spread of window means about it. */
-function chanceDifferences(extent: number, gauge: ZoneGauge): { zero: number[]; sigma: (number | null)[] } {
+/** Per scan: its zero against the mean of all scans, and the spread of window means of `extent` metres about it; null where the sound rope is too short to tell. */
+export function chanceDifferences(extent: number, gauge: ZoneGauge): { zero: number[]; sigma: (number | null)[] } {
   const seen = gauge.scans.map((_, i) => i).filter((i) => gauge.scans[i] !== null);
   const differences: number[][] = gauge.scans.map(() => []);
   const width = Math.max(0.5, Math.min(extent, longest(gauge.sound) / 2));

@@ -10,7 +10,7 @@ export const LENGTH_UNITS: Readonly<Record<string, number>> = {
 };
 export const COUNT_UNITS = new Set(['counts', 'count', 'cts', 'pulses', 'pulse', 'imp', 'impulse', 'impulses', 'pls', 'inc', 'ticks', 'имп', '脉冲']);
 export const SPEED_UNITS: Readonly<Record<string, number>> = {
-  'm/s': 1, 'м/с': 1, mps: 1, 'm/sec': 1, 'ms-1': 1, 'm·s-1': 1, 'm s-1': 1, 'm/min': 1 / 60, 'м/мин': 1 / 60, 'mm/s': 0.001, 'cm/s': 0.01, 'km/h': 1 / 3.6, kmh: 1 / 3.6, 'ft/s': 0.3048, fps: 0.3048, 'ft/min': 0.3048 / 60, fpm: 0.3048 / 60,
+  'm/s': 1, 'м/с': 1, mps: 1, 'm/sec': 1, 'ms-1': 1, 'm·s-1': 1, 'm s-1': 1, 'm/min': 1 / 60, 'м/мин': 1 / 60, 'mm/s': 0.001, 'cm/s': 0.01, 'km/h': 1 / 3.6, 'км/ч': 1 / 3.6, kmh: 1 / 3.6, 'm/h': 1 / 3600, 'ft/h': 0.3048 / 3600, 'mm/min': 0.001 / 60, 'cm/min': 0.01 / 60, 'ft/s': 0.3048, fps: 0.3048, 'ft/min': 0.3048 / 60, fpm: 0.3048 / 60,
 };
 export const TIME_UNITS: Readonly<Record<string, number>> = {
   s: 1, sec: 1, secs: 1, second: 1, seconds: 1, sek: 1, с: 1, сек: 1, 秒: 1, ms: 0.001, мс: 0.001, 毫秒: 0.001, us: 1e-6, µs: 1e-6, min: 60, h: 3600, 'hh:mm:ss': 1,
@@ -47,8 +47,10 @@ export function splitUnit(header: string): { readonly name: string; readonly uni
   if (bracket && (looksLikeUnit(bracket[2]) || bracket[1] !== '')) return { name: `${bracket[1]} ${bracket[3]}`.trim(), unit: looksLikeUnit(bracket[2]) ? bracket[2].trim() : '' };
   const worded = /^(.+?)(?:\s+in\s+|\s*[,:]\s*|\s+\/\s+|\s+)(\S+)$/.exec(text);
   if (worded && looksLikeUnit(worded[2]) && !/^[-1"']$/.test(worded[2])) return { name: worded[1], unit: worded[2] };
-  const joined = /^(.+)_(m|mm|cm|ft|feet|in|s|ms|pct|percent|mm2|mv|v|mps|m_s|m_per_s|m_min|ft_min|counts)$/i.exec(text);
-  if (joined) return { name: joined[1], unit: joined[2].toLowerCase().replace(/^m_s$|^m_per_s$|^mps$/, 'm/s').replace('m_min', 'm/min').replace('ft_min', 'ft/min').replace(/^pct$|^percent$/, '%') };
+  const pace = /^(.+?)_(mm|cm|km|m|ft)_(?:per_)?(s|sec|min|h)$/i.exec(text);
+  if (pace) return { name: pace[1], unit: `${pace[2]}/${pace[3].replace(/sec/i, 's')}`.toLowerCase() };
+  const joined = /^(.+)_(m|mm|cm|km|ft|feet|in|s|ms|pct|percent|mm2|mv|v|mps|kmh|fps|fpm|counts|pulses|ticks)$/i.exec(text);
+  if (joined) return { name: joined[1], unit: joined[2].toLowerCase().replace(/^mps$/, 'm/s').replace(/^pct$|^percent$/, '%') };
   const percent = /^(.+?)\s*%$/.exec(text) ?? /^%\s*(.+)$/.exec(text);
   if (percent) return { name: percent[1], unit: '%' };
   return { name: text, unit: '' };
@@ -88,7 +90,8 @@ export const COLUMN_WORDS: readonly Word[] = [
   word('speed', 0.97, 'term for speed', /\bspeed\b|velocit|\bvel\b|geschwindigkeit|vitesse|velocidad(e)?|pr[eę]dko[sś][cć]|rychlost|скорост|速度|\bv_?(rope|seil)\b/i),
   word('time', 0.97, 'term for time', /\btime(stamp)?\b|\bzeit\b|temps|\btempo\b|tiempo|\bczas\b|\b[cč]as\b|врем|时间|時間|\belapsed\b|uhrzeit/i),
   word('position', 0.97, 'term for position along the rope', /posi[tcz]i[oó]n|posizione|posi[cç][aã]o|\bpos\b|\bdist(ance|anz|anza|ancia)?\b|chainage|encoder|odomet|rope[ _-]*(length|position|metre|meter)|\bs?eilposition|seill[aä]nge|\bweg\b|wegstrecke|\bstelle\b|\bort\b|laufmeter|longueur|abscisse|progressiva|lunghezza|longitud|comprimento|\bodleg|po[lł]o[zż]eni|d[lł]ugo[sś][cć]|pozycj|poloha|позици|положени|расстояни|дистанци|координат|длина|位置|距离|距離|里程|长度/i),
-  word('position', 0.75, 'short name often used for position', /^(x|s|z|l|m|metre|meter|metres|meters|depth|length|location|loc|station|ft|feet)$/i),
+  word('position', 0.9, 'word for pulses of an encoder', /^(encoder[ _-]*)?(counts?|pulses?|ticks|impulse?|импульс\w*|脉冲)$/i),
+  word('position', 0.75, 'short name often used for position', /^(x|s|z|l|m|metre|meter|metres|meters|mm|cm|km|depth|length|location|loc|station|ft|foot|feet|м|米)$/i),
   word('speed', 0.7, 'short name often used for speed', /^v$/i),
   word('time', 0.7, 'short name often used for time', /^t$/i),
 ];

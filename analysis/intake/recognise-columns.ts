@@ -2,7 +2,7 @@ import type { Dialect } from './dialect.ts';
 import type { ColumnGuess } from './run.ts';
 import type { Problem } from '../rope/problem.ts';
 import type { RunColumns } from '../rope/record.ts';
-import { LENGTH_UNITS, SPEED_UNITS, TIME_UNITS, COUNT_UNITS, isArea, isPercent, normaliseUnit, roleOfName, splitUnit } from './column-words.ts';
+import { LENGTH_UNITS, SPEED_UNITS, TIME_UNITS, COUNT_UNITS, isArea, isPercent, looksLikeUnit, normaliseUnit, roleOfName, splitUnit } from './column-words.ts';
 import type { Role } from './column-words.ts';
 import { shapesOf } from './column-shape.ts';
 import type { ColumnShape } from './column-shape.ts';
@@ -83,7 +83,8 @@ function indexOfName(dialect: Dialect, wanted: string | number): number | null {
 }
 
 function unitFor(role: Role, dialect: Dialect, index: number): string {
-  const unit = dialect.units[index] ?? '';
+  // A header that is nothing but a unit, such as `ft` or `counts`, names its own.
+  const unit = dialect.units[index] || (looksLikeUnit(dialect.names[index]) ? dialect.names[index].trim() : '');
   const plain = normaliseUnit(unit);
   const fits = role === 'position' ? plain in LENGTH_UNITS || COUNT_UNITS.has(plain)
     : role === 'speed' ? plain in SPEED_UNITS

@@ -30,4 +30,14 @@ export interface Survey {
   /** Claimed 95 % bound of the rope map by rope position. */
   readonly mapUncertainty: Profile<'rope'>;
   readonly notes: readonly VisualNote[];
+  /** Set where `rope.loss` was brought to the common scale and zero of all inspections, for comparing dates. */
+  readonly comparison?: Comparison;
+}
+
+/** How well one inspection compares with the others, measured on the rope's own sound lengths. One sigma. */
+export interface Comparison {
+  /** Share of the value. */
+  readonly scaleUncertainty: number;
+  /** Percent of area, for means over lengths of rope in metres, rising. */
+  readonly level: readonly { readonly length: number; readonly sigma: number }[];
 }
