@@ -1,3 +1,5 @@
+import { agreeOnSign } from '../intake/agree-on-sign.ts';
+import { compareNoise } from '../intake/compare-noise.ts';
 import { readNotes } from '../intake/read-notes.ts';
 import { readRun } from '../intake/read-run.ts';
 import type { Bytes, Run } from '../intake/run.ts';
@@ -62,7 +64,14 @@ export async function readFolder(folder: RopeFolder, options: Options, checkpoin
     inspections.push({ record: inspection, runs, notes: [...notes, ...notesFromJournal(options.journal, inspection.id)] });
   }
   if (problems.length > 0) throw new UnusableInput(problems);
-  return { record, recordSha256: hasher.digest(), inspections, otherFiles };
+  return { record, recordSha256: hasher.digest(), inspections: compareRuns(inspections), otherFiles };
+}
+
+/** What only shows when the runs of all inspections are seen together: which way loss points, and noise that stands out. */
+function compareRuns(inspections: readonly InspectionIntake[]): InspectionIntake[] {
+  const compared = compareNoise(agreeOnSign(inspections.flatMap((each) => each.runs)));
+  let next = 0;
+  return inspections.map((each) => ({ ...each, runs: each.runs.map(() => compared[next++]) }));
 }
 
 async function readOneRun(folder: RopeFolder, record: RopeRecord, run: InspectionRecord['runs'][number], options: Options, checkpoint: Checkpoint) {

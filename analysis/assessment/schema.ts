@@ -81,7 +81,8 @@ export const lifeSchema = z.object({
 export const assessmentSchema = z.object({
   schema: z.literal(1), generated: z.string(), product: z.string(), record_sha256: z.string(), synthetic: z.boolean(),
   rope: z.object({ id: z.string(), name: z.string(), length_m: number.nullable(), loop: z.boolean(), geometry: z.array(z.object({ field: z.string(), value: z.union([number, z.string()]), unit: z.string(), source: z.string() })) }),
-  files: z.array(z.object({ file: z.string(), sha256: z.string(), rows: number, rows_rejected: number })),
+  /** `understood`: how the file was read, one line per decision. */
+  files: z.array(z.object({ file: z.string(), sha256: z.string(), rows: number, rows_rejected: number, understood: z.array(z.string()) })),
   cautions: z.array(z.string()),
   rule_sets: z.array(z.object({ id: z.string(), title: z.string(), edition: z.string(), reason: z.string() })),
   inspections: z.array(inspectionSchema),

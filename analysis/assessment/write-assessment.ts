@@ -1,3 +1,4 @@
+import { describeUnderstanding } from '../intake/describe-understanding.ts';
 import type { CriteriaOutcome } from '../criteria/criterion.ts';
 import type { Place } from '../growth/place.ts';
 import type { LifeOutcome } from '../life/forecast.ts';
@@ -51,8 +52,8 @@ function span(where: Interval<'rope'>): { from_m: number; to_m: number } {
 }
 
 function filesOf(parts: AssessmentParts): Assessment['files'] {
-  const runs = parts.inspections.flatMap((each) => each.runs).map((run) => ({ file: run.file, sha256: run.sha256, rows: run.rows, rows_rejected: run.rowsRejected }));
-  return [...runs, ...parts.otherFiles.map((each) => ({ file: each.file, sha256: each.sha256, rows: each.rows, rows_rejected: each.rowsRejected }))];
+  const runs = parts.inspections.flatMap((each) => each.runs).map((run) => ({ file: run.file, sha256: run.sha256, rows: run.rows, rows_rejected: run.rowsRejected, understood: describeUnderstanding(run) }));
+  return [...runs, ...parts.otherFiles.map((each) => ({ file: each.file, sha256: each.sha256, rows: each.rows, rows_rejected: each.rowsRejected, understood: [`${each.rows} visual notes`] }))];
 }
 
 function inspectionOf(intake: InspectionIntake, surveys: readonly Survey[]): Assessment['inspections'][number] {

@@ -1,4 +1,4 @@
-import { headerFingerprint } from './header-fingerprint.ts';
+import { instrumentKey } from './header-fingerprint.ts';
 import type { Run } from './run.ts';
 import { finding } from './findings.ts';
 import { THRESHOLDS } from './thresholds.ts';
@@ -14,19 +14,14 @@ const ENOUGH = 2;
 export function agreeOnSign(runs: readonly Run[]): Run[] {
   const groups = new Map<string, Run[]>();
   for (const run of runs) {
-    const key = keyOf(run);
+    const key = instrumentKey(run.understanding);
     groups.set(key, [...(groups.get(key) ?? []), run]);
   }
   return runs.map((run) => {
-    const sign = pooledSign(groups.get(keyOf(run))!);
+    const sign = pooledSign(groups.get(instrumentKey(run.understanding))!);
     if (sign === 0 || !run.lossSign || run.lossSign.fixed || !run.trace.loss) return run;
     return sign === run.lossSign.written ? settled(run, sign) : turned(run, sign);
   });
-}
-
-function keyOf(run: Run): string {
-  const { columns, delimiter, headerLine } = run.understanding;
-  return headerLine === null ? `without names ${columns.length}` : headerFingerprint(columns.map((each) => each.name), delimiter);
 }
 
 function pooledSign(group: readonly Run[]): 1 | -1 | 0 {

@@ -8,15 +8,19 @@ import type { EvenGrid } from './even-grid.ts';
 import { finding } from './findings.ts';
 import type { Finding } from './findings.ts';
 import { judgeExtent, judgeMotion, judgeSpeed } from './judge-motion.ts';
-import { judgeDropouts, judgeLoss, judgeSaturation } from './judge-signal.ts';
+import { cleanFault, cleanLoss, isAlive } from './clean-channels.ts';
+import { dropMarkedPositions } from './drop-marked-positions.ts';
+import { judgeDead, judgeDropouts, judgeLoss, judgeSaturation } from './judge-signal.ts';
+import { judgeSlip } from './judge-slip.ts';
 import { judgeRows } from './judge-rows.ts';
-import { applyLoss, lossReading } from './loss-percent.ts';
-import { maskEmpty, maskFrozen, maskFrozenTogether, maskLoneSpikes, maskMarks, maskOutside } from './mask-samples.ts';
+import type { LossReading } from './loss-percent.ts';
+import { maskEmpty, maskFrozenTogether } from './mask-samples.ts';
 import { orderSamples } from './order-samples.ts';
 import { integrateSpeed, positionUnit, speedFactor, timeFactor, toMetres } from './positions.ts';
+import type { PositionUnit } from './positions.ts';
 import type { RowsRead, Slot } from './read-rows.ts';
 import type { Recognition } from './recognise-columns.ts';
-import type { LossSignBasis, Run, RunRequest, RunResult } from './run.ts';
+import type { Run, RunRequest, RunResult } from './run.ts';
 import { spreadCoarsePositions } from './spread-coarse-positions.ts';
 import { speedFromTime } from './speed-from-time.ts';
 import { THRESHOLDS } from './thresholds.ts';
@@ -36,70 +40,65 @@ export function cleanRun(read: Read): RunResult {
   const { request, dialect, recognition, rows } = read;
   const decisions = [...dialect.decisions];
   const columns = columnsByRole(read);
+  const problem = (column: string | null, what: string, remedy: string): RunResult => ({ problems: [{ file: request.file, line: dialect.headerLine ?? dialect.firstDataLine, column, what, remedy }] });
+  const unplaced = columns.position ? dropMarkedPositions(columns.position, Object.values(columns), rows.table) : 0;
   const placed = placeRows(read, columns, decisions);
-  if ('what' in placed) return { problems: [{ file: request.file, line: dialect.headerLine, column: placed.column, what: placed.what, remedy: placed.remedy }] };
+  if ('what' in placed) return problem(placed.column, placed.what, placed.remedy);
   const { positions, resolution } = placed;
-  const rejectedAt = judgeRows(rows, positions);
+  const findings: Finding[] = [...judgeRows(rows, unplaced, positions), ...placed.findings];
   const sharing = spreadCoarsePositions(positions, rows.table.rows, resolution);
   const kept = (['lma', 'lf', 'speed', 'time'] as const).filter((role) => columns[role] !== undefined);
   const samples = orderSamples(positions, kept.map((role) => columns[role]!), rows.table.rows);
   const masks = kept.map((role) => maskEmpty(columns[role]!, samples.count));
   const maskOf = (role: Role) => masks[kept.indexOf(role as never)];
-  const findings: Finding[] = [...placed.findings];
-  if (sharing !== null) findings.push(finding('coarse-positions', 'info', positions[0], positions[samples.count - 1], `Positions are written every ${(resolution * 1000).toFixed(1)} mm, about ${sharing.toFixed(1)} samples to one; these are spread evenly over it. Export positions with more decimals.`));
-  let lossGuess: { unit: string; certainty: number; reason: string } | null = null;
-  let lossSign: LossSignBasis | undefined;
+  const whole = [positions[0], positions[samples.count - 1]] as const;
+  if (sharing !== null) findings.push(finding('coarse-positions', 'info', ...whole, `Positions are written every ${(resolution * 1000).toFixed(1)} mm, about ${sharing.toFixed(1)} samples to one; these are spread evenly over it. Export positions with more decimals.`));
 
-  if (columns.lma) {
-    maskMarks(columns.lma, maskOf('lma'), samples.count);
-    const reading = lossReading(positions, columns.lma, maskOf('lma'), samples.count, guessOf(recognition, 'lma'), request.columns, request.metallicArea);
-    if (reading === null) return { problems: [{ file: request.file, line: dialect.headerLine, column: guessOf(recognition, 'lma').name, what: 'LMA is in mm2, and the metallic area of the rope is not known', remedy: 'add rope.metallic_area_mm2, or rope.construction and rope.diameter_mm, to the record' }] };
-    decisions.push(...reading.decisions);
-    lossGuess = { unit: reading.unit, certainty: reading.certainty, reason: reading.decisions.at(-1) ?? '' };
-    lossSign = reading.sign;
-    applyLoss(columns.lma, samples.count, reading);
-    maskOutside(columns.lma, maskOf('lma'), samples.count, -THRESHOLDS.lossRange.value, THRESHOLDS.lossRange.value);
-    maskFrozen(positions, columns.lma, maskOf('lma'), samples.count);
-    const spikes = maskLoneSpikes(columns.lma, maskOf('lma'), samples.count);
-    if (spikes > 0) findings.push(finding('spikes', 'info', positions[0], positions[samples.count - 1], `${spikes} single samples of LMA stand far off both neighbours, which an averaging head cannot show; they are masked.`));
-    if (reading.signAssumed) findings.push(finding('sign-assumed', 'warning', positions[0], positions[samples.count - 1], 'Nothing tells which way loss points in the LMA column; it is taken as positive. State loss_is for this run.'));
-  }
-  if (columns.lf) {
-    maskMarks(columns.lf, maskOf('lf'), samples.count);
-    maskFrozen(positions, columns.lf, maskOf('lf'), samples.count);
-  }
+  const loss = columns.lma ? cleanLoss(positions, columns.lma, maskOf('lma'), samples.count, guessOf(recognition, 'lma'), request) : null;
+  if (loss === 'no area') return problem(guessOf(recognition, 'lma').name, 'LMA is in mm2, and the metallic area of the rope is not known', 'add rope.metallic_area_mm2, or rope.construction and rope.diameter_mm, to the record');
+  if (columns.lf) cleanFault(positions, columns.lf, maskOf('lf'), samples.count);
   if (columns.lma && columns.lf) {
     maskFrozenTogether(columns.lma, maskOf('lma'), maskOf('lf'), samples.count);
     maskFrozenTogether(columns.lf, maskOf('lf'), maskOf('lma'), samples.count);
   }
   if (columns.speed) scale(columns.speed, samples.count, speedFactor(guessOf(recognition, 'speed').unit).factor);
   const grid = evenGrid({ count: samples.count, positions, typicalStep: samples.typicalStep, resolution, channels: kept.map((role, n) => ({ values: columns[role]!, valid: masks[n] })) });
-  if (grid === null) return { problems: [{ file: request.file, line: dialect.firstDataLine, column: guessOf(recognition, 'position').name, what: 'the positions make no scan: they hardly move, or span far more than their steps add up to', remedy: 'check the position column and its unit' }] };
-  decisions.push(grid.interpolated ? `positions are uneven: values interpolated to a grid of ${(grid.step * 1000).toFixed(3)} mm` : `positions already stand every ${(grid.step * 1000).toFixed(3)} mm: values taken over as they are`);
+  if (grid === null) return problem(columns.position ? guessOf(recognition, 'position').name : null, 'the positions make no scan: they hardly move, or span far more than their steps add up to', 'check the position column and its unit');
 
   const channelOf = (role: Role): Channel | null => grid.channels[kept.indexOf(role as never)] ?? null;
-  const speed = channelOf('speed') ?? speedFromTime(channelOf('time'), grid.step, timeFactor(guessOf(recognition, 'time')?.unit ?? '').factor);
+  const lossAlive = isAlive(channelOf('lma'));
+  const faultAlive = isAlive(channelOf('lf'));
+  if (loss) decisions.push(...loss.reading.decisions);
+  if (loss && lossAlive) findings.push(...loss.findings);
+  decisions.push(grid.interpolated ? `positions are uneven: values interpolated to a grid of ${(grid.step * 1000).toFixed(3)} mm` : `positions already stand every ${(grid.step * 1000).toFixed(3)} mm: values taken over as they are`);
+  const clock = timeFactor(guessOf(recognition, 'time')?.unit ?? '').factor;
   const trace: Trace<'measured'> = {
-    start: measuredPosition(grid.start), step: grid.step, length: grid.length, loss: channelOf('lma'), fault: channelOf('lf'),
-    faultUnit: request.columns?.lf?.unit ?? (recognition.columnOf.lf === undefined ? '' : guessOf(recognition, 'lf').unit), speed, averagingLength: THRESHOLDS.averagingLength.value,
+    start: measuredPosition(grid.start), step: grid.step, length: grid.length, loss: lossAlive ? channelOf('lma') : null, fault: faultAlive ? channelOf('lf') : null,
+    faultUnit: request.columns?.lf?.unit ?? (recognition.columnOf.lf === undefined ? '' : guessOf(recognition, 'lf').unit),
+    speed: channelOf('speed') ?? speedFromTime(channelOf('time'), grid.step, clock), averagingLength: THRESHOLDS.averagingLength.value,
   };
-  findings.push(...rejectedAt, ...judgeMotion(samples, grid), ...judgeExtent(grid, request.ropeLength, trace.fault !== null), ...judgeSpeed(grid, speed));
+  findings.push(...judgeMotion(samples, grid), ...judgeExtent(grid, request.ropeLength, trace.fault !== null), ...judgeSpeed(grid, trace.speed), ...(columns.position ? judgeSlip(grid, samples, channelOf('speed'), channelOf('time'), clock) : []));
+  findings.push(...judgeDead(grid, channelOf('lma'), trace.loss, 'LMA', trace.fault ? 'LF' : null), ...judgeDead(grid, channelOf('lf'), trace.fault, 'LF', trace.loss ? 'LMA' : null));
   if (trace.loss) findings.push(...judgeDropouts(grid, trace.loss, 'LMA'), ...judgeLoss(grid, trace.loss), ...judgeSaturation(grid, trace.loss, 'LMA'));
   if (trace.fault) findings.push(...judgeDropouts(grid, trace.fault, 'LF'), ...judgeSaturation(grid, trace.fault, 'LF'));
   const covered = coveredBy(trace);
   const reasons = belowFloor(grid, covered, samples.passedAgain / Math.max(1, rows.table.rows));
   findings.push(...reasons);
   const run: Run = {
-    file: request.file, sha256: read.sha256, rows: rows.table.rows, rowsRejected: rows.rejected,
-    understanding: {
-      encoding: dialect.encoding.encoding, delimiter: dialect.delimiter, decimalMark: dialect.decimal, headerLine: dialect.headerLine,
-      preambleLines: dialect.preamble.length, decisions,
-      columns: recognition.guesses.map((guess) => (guess.role === 'lma' && lossGuess ? { ...guess, unit: lossGuess.unit, certainty: Math.min(guess.certainty, lossGuess.certainty), reason: `${guess.reason}; ${lossGuess.reason}` }
-        : guess.role === 'position' ? { ...guess, unit: placed.unit, certainty: Math.min(guess.certainty, placed.certainty) } : guess)),
-    },
-    trace, positionsFell: samples.fell, statedDirection: request.direction ?? null, covered, quality: findings, rejected: reasons.length > 0, ...(lossSign ? { lossSign } : {}),
+    file: request.file, sha256: read.sha256, rows: rows.table.rows, rowsRejected: rows.rejected + unplaced,
+    understanding: understandingOf(read, decisions, placed, loss?.reading ?? null),
+    trace, positionsFell: samples.fell, statedDirection: request.direction ?? null, covered, quality: findings, rejected: reasons.length > 0, ...(loss && lossAlive ? { lossSign: loss.reading.sign } : {}),
   };
   return { run };
+}
+
+function understandingOf({ dialect, recognition }: Read, decisions: readonly string[], placed: { unit: string; certainty: number }, reading: LossReading | null): Run['understanding'] {
+  return {
+    encoding: dialect.encoding.encoding, delimiter: dialect.delimiter, decimalMark: dialect.decimal, headerLine: dialect.headerLine,
+    preambleLines: dialect.preamble.length, decisions,
+    columns: recognition.guesses.map((guess) => (guess.role === 'lma' && reading ? { ...guess, unit: reading.unit, certainty: Math.min(guess.certainty, reading.certainty), reason: `${guess.reason}; ${reading.decisions.at(-1) ?? ''}` }
+      : guess.role === 'position' ? { ...guess, unit: placed.unit, certainty: Math.min(guess.certainty, placed.certainty) } : guess)),
+  };
 }
 
 function guessOf(recognition: Recognition, role: Role) {
@@ -126,7 +125,7 @@ function placeRows({ request, dialect, recognition, rows }: Read, columns: Parti
     if (unit === null) return { what: 'positions are counts of pulses, and the pulses of a metre are not known', column: guess.name, remedy: 'state columns.position.pulses_per_metre of this run' };
     decisions.push(`position: ${unit.reason}`);
     toMetres(columns.position, count, unit.metres);
-    return { positions: columns.position, resolution: writtenResolution(dialect, guess.index) * unit.metres, unit: unit.unit, certainty: unit.certainty, findings: [] };
+    return { positions: columns.position, resolution: writtenResolution(dialect, guess.index) * unit.metres, unit: unit.unit, certainty: unit.certainty, findings: unitFindings(unit, columns.position, count) };
   }
   const time = columns.time!;
   const speed = columns.speed!;
@@ -138,6 +137,13 @@ function placeRows({ request, dialect, recognition, rows }: Read, columns: Parti
   const found = [finding('position-from-speed', 'warning', position[0], Math.max(position[count - 1], position[0] + 0.001), `The file has no position; it is worked out from time and speed${unknownSteps > 0 ? `, and ${unknownSteps} steps lack one of them and count as standing` : ''}. Tie it to marks on the rope.`)];
   scale(time, count, 1 / clock.factor);
   return { positions: position, resolution: 0, unit: 'm', certainty: 0.6, findings: found };
+}
+
+/** A unit that only a guess gives is told, the louder the less speaks for it. */
+function unitFindings(unit: PositionUnit, positions: Float64Array, count: number): Finding[] {
+  if (unit.certainty > 0.6) return [];
+  const ends = [positions[0], positions[count - 1]];
+  return [finding('unit-assumed', unit.certainty < 0.5 ? 'warning' : 'info', Math.min(...ends), Math.max(...ends), `Positions are taken as ${unit.unit}: ${unit.reason}. State columns.position.unit of this run.`)];
 }
 
 /** Smallest step that the written positions can show: the most decimals used in the first rows. */

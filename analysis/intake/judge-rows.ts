@@ -4,8 +4,8 @@ import type { RowsRead } from './read-rows.ts';
 
 const LISTED = 10;
 
-/** Findings on rows that could not be read, placed by the row before each; call before the positions are reordered. */
-export function judgeRows(rows: RowsRead, positions: Float64Array): Finding[] {
+/** Findings on rows that could not be read, or placed (`unplaced` of them), placed by the row before each; call before the positions are reordered. */
+export function judgeRows(rows: RowsRead, unplaced: number, positions: Float64Array): Finding[] {
   const { rejected, firstRejected, table } = rows;
   const last = Math.max(0, table.rows - 1);
   const found = firstRejected.slice(0, LISTED).map((row) => {
@@ -15,6 +15,7 @@ export function judgeRows(rows: RowsRead, positions: Float64Array): Finding[] {
   const ends = [positions[0], positions[last]];
   const whole = [Math.min(...ends), Math.max(...ends)] as const;
   if (rejected > LISTED) found.push(finding('row-rejected', 'warning', ...whole, `${rejected - LISTED} more rows could not be read and are left out.`));
+  if (unplaced > 0) found.push(finding('row-rejected', 'warning', ...whole, `${unplaced} rows have a mark such as -9999 for a position and are left out: not inspected where nothing else covers it.`));
   if (rows.repeatedHeaders > 0) found.push(finding('repeated-header', 'info', ...whole, `The header stands ${rows.repeatedHeaders} more times among the rows; several recordings may have been joined in this file.`));
   if (rows.summaryRows > 0) found.push(finding('summary-row', 'info', ...whole, `${rows.summaryRows} rows of totals or means are left out.`));
   return found;

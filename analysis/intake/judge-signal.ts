@@ -8,6 +8,12 @@ import { THRESHOLDS } from './thresholds.ts';
 
 const LISTED = 8;
 
+/** A channel that the file has and that never shows anything: said once, and left out. */
+export function judgeDead(grid: EvenGrid, written: Channel | null, used: Channel | null, name: string, other: string | null): Finding[] {
+  if (written === null || used !== null) return [];
+  return [finding('dead-channel', 'warning', grid.start, grid.start + (grid.length - 1) * grid.step, `${name} shows no live signal anywhere in this file (empty or constant) and is not used${other === null ? '' : `; only ${other} is judged`}. Check its connection and repeat the run.`)];
+}
+
 /** Lengths where a channel shows nothing although the head passed. */
 export function judgeDropouts(grid: EvenGrid, channel: Channel, name: string): Finding[] {
   const at = (i: number) => grid.start + i * grid.step;

@@ -11,6 +11,11 @@ export interface MaskedStretch {
 /** Numbers that instruments write for `nothing measured`. */
 const MARKS: readonly number[] = [-9999, -999, -99999, -999999, 9999, 99999, 999999, -9999.99, -999.99, -999.9, -999.25, 9999.99, -32768, 32767, -8888, -88888];
 
+/** All marks are 888 or more in size; nearly all values are told apart by that alone. */
+export function isMark(value: number): boolean {
+  return (value >= 888 || value <= -888) && MARKS.includes(value);
+}
+
 /** Mask of one column: 1 where a number was measured. NaN is turned into mask here, and the value under it into 0. */
 export function maskEmpty(values: Float64Array, count: number): Uint8Array {
   const valid = new Uint8Array(count);
@@ -26,8 +31,7 @@ export function maskMarks(values: Float64Array, valid: Uint8Array, count: number
   const spread = robustExtent(values, valid, count);
   if (spread === null) return;
   for (let i = 0; i < count; i += 1) {
-    // All marks are 999 or more in size; most values are told apart by that alone.
-    if (valid[i] === 1 && Math.abs(values[i]) >= 999 && MARKS.includes(values[i]) && Math.abs(values[i] - spread.middle) > 20 * spread.reach + 1e-9) valid[i] = 0;
+    if (valid[i] === 1 && isMark(values[i]) && Math.abs(values[i] - spread.middle) > 20 * spread.reach + 1e-9) valid[i] = 0;
   }
 }
 

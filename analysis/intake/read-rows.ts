@@ -51,7 +51,9 @@ export async function readRows(pieces: AsyncIterable<Uint8Array>, dialect: Diale
   const state = createState(dialect, slots, sizeHint);
   const newline = dialect.newline.charCodeAt(0);
   let carry = new Uint8Array(0);
-  for await (const piece of pieces) {
+  for await (const given of pieces) {
+    // One kind of array and no other (a reader may hand over a subclass): the scanner is then compiled for it alone.
+    const piece = new Uint8Array(given.buffer, given.byteOffset, given.byteLength);
     const first = piece.indexOf(newline);
     if (first < 0) {
       carry = joined(carry, piece);

@@ -79,7 +79,7 @@ function firstTextLine(text: string): number {
   return text.split(/\r\n|\n|\r/).findIndex((line) => line.trim() !== '') + 1;
 }
 
-/** The columns to read: a time of day only where nothing simpler gives the speed. */
+/** The columns to read; a time of day only where nothing simpler gives the speed. */
 function slotsOf({ columnOf }: Recognition, dialect: Dialect): Slot[] {
   const slots: Slot[] = [];
   const integrates = columnOf.position === undefined;
@@ -87,7 +87,8 @@ function slotsOf({ columnOf }: Recognition, dialect: Dialect): Slot[] {
     const index = columnOf[role];
     if (index === undefined) continue;
     const clock = role === 'time' && dialect.sample.some((row) => /:/.test(row[index] ?? '') && parseNumber(row[index], dialect.decimal) === null);
-    if (role === 'time' && !integrates && columnOf.speed !== undefined) continue;
+    // Beside a speed the time only helps to find slip: not worth the careful reading that a time of day needs.
+    if (clock && !integrates && columnOf.speed !== undefined) continue;
     slots.push({ index, clock, needed: role === 'position' || (integrates && role === 'time') });
   }
   return slots;

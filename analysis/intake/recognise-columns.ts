@@ -84,7 +84,7 @@ function indexOfName(dialect: Dialect, wanted: string | number): number | null {
 
 function unitFor(role: Role, dialect: Dialect, index: number): string {
   // A header that is nothing but a unit, such as `ft` or `counts`, names its own.
-  const unit = dialect.units[index] || (looksLikeUnit(dialect.names[index]) ? dialect.names[index].trim() : '');
+  const unit = dialect.units[index] || (role === 'position' && looksLikeUnit(dialect.names[index]) ? dialect.names[index].trim() : '');
   const plain = normaliseUnit(unit);
   const fits = role === 'position' ? plain in LENGTH_UNITS || COUNT_UNITS.has(plain)
     : role === 'speed' ? plain in SPEED_UNITS
