@@ -1,5 +1,4 @@
 import { Readable } from 'node:stream';
-import type { ReadableStream } from 'node:stream/web';
 import type { Session } from '../operations/shell.ts';
 import { pageFile } from '../page-files.ts';
 import { ropeBytes } from '../rope-bytes.ts';
@@ -14,7 +13,8 @@ export async function answerPage(request: { readonly url: string; readonly metho
     const found = await ropeBytes(session, pathname);
     if (found === null) return new Response('There is no such file in an opened folder', { status: 404, headers: SECURITY_HEADERS });
     const body = found.body instanceof Uint8Array ? found.body : Readable.toWeb(Readable.from(found.body));
-    return new Response(body as ReadableStream | Uint8Array<ArrayBuffer>, { headers: { ...SECURITY_HEADERS, 'content-type': found.type } });
+    // Node's and the browser's stream types differ in name only.
+    return new Response(body as ConstructorParameters<typeof Response>[0], { headers: { ...SECURITY_HEADERS, 'content-type': found.type } });
   }
   const file = await pageFile(pageRoot, pathname);
   if (file === null) return new Response('There is no such file', { status: 404, headers: SECURITY_HEADERS });

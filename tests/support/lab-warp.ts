@@ -89,7 +89,7 @@ function makeRope(options: WarpOptions, random: LabRandom): Rope {
 
 /** A random process of RMS 1: Gaussian-smoothed noise, noise through one lag, or noise averaged over a head. */
 function smoothProcess(random: LabRandom, count: number, span: number, shape: WarpOptions['textureShape'], around: boolean): Float64Array {
-  let values = Float64Array.from({ length: count }, () => random.normal());
+  let values: Float64Array = Float64Array.from({ length: count }, () => random.normal());
   if (shape === 'rough') {
     const keep = Math.exp(-1 / span);
     for (let turn = 0; turn < (around ? 2 : 1); turn += 1) {
