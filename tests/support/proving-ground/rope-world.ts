@@ -95,12 +95,14 @@ function drawDamage(seed: number, profile: Profile, instrument: Instrument, rope
   const previous = rope.visits.length > 1 ? rope.visits[rope.visits.length - 2].years : 0;
   const span = newest - rope.visits[0].years;
   const zoneRate = chance.between(0.4, 1.5);
-  // By the newest inspection a place has lost some two to nine percent more, whatever the time between.
+  // Most places of a rope follow one law. By the newest inspection a place has lost some two to nine percent more, whatever the time between.
   const lifeRate = chance.between(1.5, 6) / Math.max(1, span);
+  const ropeLaw = happens(chance, 0.5);
   const lifeLaw = () => {
     const rate = lifeRate * Math.exp(0.4 * chance.normal());
     const start = chance.between(0.5, 1.5);
-    return happens(chance, 0.5) ? straight(start, rate) : accelerating(start, Math.log(1 + (rate * span) / start) / Math.max(1, span));
+    const law = happens(chance, 0.8) ? ropeLaw : !ropeLaw;
+    return law ? straight(start, rate) : accelerating(start, Math.log(1 + (rate * span) / start) / Math.max(1, span));
   };
   const law = profile.damage === 'life' ? lifeLaw
     : profile.damage === 'growing' ? () => drawLaw(chance, zoneRate, span, newest, previous)

@@ -15,12 +15,10 @@ export function scoreLife({ world, assessment }: Trial, tally: Tally, name: stri
   const count = world.visits.length;
   for (const zone of world.zones) {
     const entries = assessment.life.filter((each) => each.from_m < zone.to && each.to_m > zone.from && each.unit === '%');
-    for (const clause of new Set(entries.map((each) => `${each.rule_set} ${each.clause}`))) {
-      const entry = entries.filter((each) => `${each.rule_set} ${each.clause}` === clause)[0];
-      const years = reaches(world, zone, entry);
-      if (years === null || years <= newest + 0.05 || zone.law.depth(newest) < 0.8) continue;
-      scoreEntry(entry, first + years * YEAR, first + newest * YEAR, count, world.seed, tally, name);
-    }
+    // One forecast a place: the lowest limit that is still ahead. Further limits of the same place would count the same luck again.
+    const ahead = entries.map((entry) => ({ entry, years: reaches(world, zone, entry) })).filter(({ years }) => years !== null && years > newest + 0.05 && zone.law.depth(newest) >= 0.8);
+    const nearest = ahead.sort((a, b) => a.years! - b.years!)[0];
+    if (nearest) scoreEntry(nearest.entry, first + nearest.years! * YEAR, first + newest * YEAR, count, world.seed, tally, name);
   }
 }
 
