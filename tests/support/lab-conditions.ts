@@ -59,3 +59,20 @@ function drawFaults(c: LabConditions, random: LabRandom): void {
     c.faults.push(fault);
   }
 }
+
+/** One long rope as it comes: a break every 25 m or so and a zone every 150 m. */
+export function longConditions(step: number, samples: number, seed = 5): LabConditions {
+  const random = labRandom(seed);
+  const conditions: LabConditions = {
+    seed, start: 0, length: samples * step, step, averagingLength: 0.3, strandSpacing: 0.0433, strandShare: 0.4, phaseWander: 0.15, harmonicShare: 0.3,
+    flickerShare: 0, faultScale: 1, faultOffset: 0, lossNoise: 0.15, lossFlicker: 0.02, lossStrand: 0.1, drift: 0.02, driftWave: 0.05, lossOffset: 0.4, faults: [], zones: [], gaps: [],
+  };
+  for (let x = 10; x < conditions.length - 10; x += random.between(5, 45)) {
+    conditions.faults.push({ position: x, snr: random.between(4, 25), r: Math.max(random.between(0.012, 0.03), step) / 0.768, form: 'axial', sign: 1 });
+  }
+  for (let x = 20; x < conditions.length - 60; x += random.between(60, 240)) {
+    const length = random.between(6, 40);
+    conditions.zones.push({ from: x, to: x + length, kind: random.pick(['corrosion', 'wear'] as const), depth: random.between(1, 5), edge: 'ramp', edgeLength: 0.15 * length, texture: 3 });
+  }
+  return conditions;
+}
