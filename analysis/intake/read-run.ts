@@ -4,6 +4,7 @@ import type { Problem } from '../rope/problem.ts';
 import { UnusableInput } from '../rope/problem.ts';
 import { hashedPieces, narrowPieces, takeHead } from './byte-source.ts';
 import { cleanRun } from './clean-run.ts';
+import { roleOfName, splitUnit } from './column-words.ts';
 import { detectDialect } from './detect-dialect.ts';
 import { detectEncoding } from './detect-encoding.ts';
 import type { Dialect } from './dialect.ts';
@@ -63,7 +64,9 @@ export function dialectOf(head: Uint8Array, file: string): Dialect {
   if (encoding === null) return refuse(1, 'the file is binary, not text', 'export the scan as CSV or text from the instrument');
   const text = new TextDecoder(encoding.encoding).decode(wholeLines(head.subarray(encoding.markLength), encoding.encoding.startsWith('utf-16')));
   if (text.trim() === '') refuse(1, 'the file holds nothing but blanks', 'export the scan again, or take the run out of the record');
-  return detectDialect(text, encoding) ?? refuse(firstTextLine(text), 'no table of numbers with two or more columns is found', 'export the scan as CSV with a row for each sample: position, LMA and LF');
+  const dialect = detectDialect(text, encoding);
+  if (dialect === null && isHeaderOnly(text)) return refuse(firstTextLine(text), 'the file holds a header and no rows of numbers', 'export the scan again, or take the run out of the record');
+  return dialect ?? refuse(firstTextLine(text), 'no table of numbers with two or more columns is found', 'export the scan as CSV with a row for each sample: position, LMA and LF');
 }
 
 /** The head without the line that its end cuts through, where it is long enough to be cut. */
@@ -73,6 +76,12 @@ function wholeLines(head: Uint8Array, wide: boolean): Uint8Array {
   if (last < head.length / 2) return head;
   const end = last + 1 - (wide ? (last % 2 === 0 ? 0 : 1) : 0);
   return head.subarray(0, wide ? end - (end % 2) : end);
+}
+
+/** One line of text, of which at least two cells name a column of a scan. */
+function isHeaderOnly(text: string): boolean {
+  const lines = text.split(/[\r\n]+/).filter((line) => line.trim() !== '');
+  return lines.length === 1 && lines[0].length < 2000 && lines[0].split(/[;,\t|]/).filter((cell) => roleOfName(splitUnit(cell).name) !== null).length >= 2;
 }
 
 function firstTextLine(text: string): number {
