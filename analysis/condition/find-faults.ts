@@ -69,7 +69,12 @@ const stretchAt = (levels: NoiseLevels, index: number): number => levels.stretch
 function thresholds(candidates: Candidates, kept: readonly number[], levels: NoiseLevels, mask: Uint8Array, step: number, parameters: ConditionParameters): FaultSearch['threshold'] {
   const isRaised = levels.stretches.map((stretch) => stretch.ratio > parameters.textureRaised);
   const length = { sound: 0, raised: 0 };
-  for (let i = 0; i < mask.length; i += 1) if (mask[i] === 1) length[isRaised[stretchAt(levels, i)] ? 'raised' : 'sound'] += step;
+  for (let block = 0; block < levels.stretchOf.length; block += 1) {
+    const end = Math.min(mask.length, (block + 1) * levels.blockWidth);
+    let members = 0;
+    for (let i = block * levels.blockWidth; i < end; i += 1) members += mask[i];
+    length[isRaised[levels.stretchOf[block]] ? 'raised' : 'sound'] += members * step;
+  }
   // Beside a strong pulse stand its own shoulders: they are no noise.
   const strong = kept.filter((k) => Math.abs(candidates.score[k]) > 6).map((k) => candidates.index[k]);
   const maxima = { sound: [] as number[], raised: [] as number[] };

@@ -1,5 +1,5 @@
 import { changePoints } from '../signal/change-points.ts';
-import { fillGaps } from '../signal/fill-gaps.ts';
+import { NORMAL_MAD } from '../signal/mad.ts';
 import { medianInPlace } from '../signal/median.ts';
 import { weightedErrorCost } from '../signal/segment-cost.ts';
 import { blockLevels } from './block-levels.ts';
@@ -77,13 +77,21 @@ function usualLevel(levels: number[], bounds: number[]): number {
   return order[order.length - 1].level;
 }
 
-/** Robust scale by stretch of some other signal on the same blocks, for short stretches led by the usual proportion. */
+/** Samples of a block that its scale rests on: the median over a stretch's blocks steadies it. */
+const ENOUGH = 48;
+
+/** Robust scale by stretch of some other signal of mean zero on the same blocks, for short stretches led by the usual proportion. */
 export function scaleByStretch(values: Float64Array, mask: Uint8Array, levels: NoiseLevels, blockWidth: number): Float64Array {
-  const blocks = blockLevels(values, mask, blockWidth);
-  const scale = fillGaps(blocks.scale, blocks.valid);
   const members: number[][] = levels.stretches.map(() => []);
-  for (let k = 0; k < scale.length; k += 1) {
-    if (blocks.valid[k] === 1 && scale[k] > 0) members[levels.stretchOf[Math.min(k, levels.stretchOf.length - 1)]].push(scale[k]);
+  const stride = Math.max(1, Math.floor(blockWidth / ENOUGH));
+  const scratch = new Float64Array(Math.ceil(blockWidth / stride) + 1);
+  for (let k = 0; k * blockWidth < values.length; k += 1) {
+    let count = 0;
+    const end = Math.min(values.length, (k + 1) * blockWidth);
+    for (let i = k * blockWidth; i < end; i += stride) if (mask[i] === 1) scratch[count++] = Math.abs(values[i]);
+    if (count < 5) continue;
+    const scale = medianInPlace(scratch, 0, count) * NORMAL_MAD;
+    if (scale > 0) members[levels.stretchOf[Math.min(k, levels.stretchOf.length - 1)]].push(scale);
   }
   const usual = medianOf(levels.stretches.flatMap((stretch, i) => members[i].map((value) => value / stretch.ratio)));
   return Float64Array.from(levels.stretches, (stretch, i) => {

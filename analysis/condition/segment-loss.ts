@@ -49,8 +49,9 @@ export function segmentLoss(blocks: LossBlocks, parameters: ConditionParameters)
     soundWeight = soundOnly(weight, segments, Math.max(1, Math.round(1 / blocks.length)));
     const next = fitBaseline(mean, soundWeight, spacing, stiffnessFor(spacing));
     const moved = next.knots.reduce((most, value, k) => Math.max(most, Math.abs(value - baseline.knots[k])), 0);
+    // Where the baseline no longer moves the segments found over it stand, and so does it.
+    if (moved < 0.005) return { baseline, segments, level, soundWeight, longRunVariance: variance };
     baseline = next;
-    if (moved < 0.005) break;
   }
   level = over(mean, baseline);
   return { baseline, segments: segmentsOf(level, weight, penalty, variance, parameters), level, soundWeight, longRunVariance: variance };

@@ -32,7 +32,7 @@ export function removeStrandPattern(levelled: LevelledFault, mask: Uint8Array, s
     for (let harmonic = 2; harmonic <= 3 && harmonic * line.frequency < 0.45; harmonic += 1) {
       const near = harmonic * line.frequency;
       const found = seekLine(bounded, mask, size, near * 0.97, near * 1.03);
-      removeLine(values, bounded, mask, found && found.ratio > 3 ? found.frequency : near);
+      removeLine(values, bounded, mask, found && found.ratio > 3 ? found.frequency : near, 1 / line.frequency);
     }
   }
   return { values, spacing };

@@ -26,12 +26,13 @@ const RISES: readonly ((t: number) => number)[] = [
 export function fitEdge(level: Float64Array, weight: Float64Array, spacing: number, averaging: number, feet: readonly number[], most: number, variance: number): EdgeFit {
   const step = feet.length > 1 ? feet[1] - feet[0] : spacing;
   let best = { merit: -Infinity, foot: feet[0], ramp: 0, height: 0 };
+  const tail = tailSums(level, weight);
   const meritOfFoot = new Float64Array(feet.length).fill(-Infinity);
   for (const share of RAMPS) {
     const ramp = share * most;
     for (const rise of share < 0.05 ? RISES.slice(0, 1) : RISES) {
       for (let k = 0; k < feet.length; k += 1) {
-        const { merit, height } = meritOf(level, weight, spacing, averaging, feet[k], ramp, rise);
+        const { merit, height } = meritOf(level, weight, tail, spacing, averaging, feet[k], ramp, rise);
         if (merit > meritOfFoot[k]) meritOfFoot[k] = merit;
         if (merit > best.merit) best = { merit, foot: feet[k], ramp, height };
       }
@@ -48,17 +49,34 @@ export function fitEdge(level: Float64Array, weight: Float64Array, spacing: numb
   return { foot: best.foot, ramp: best.ramp, level: best.height, uncertainty: Math.max(step / 2, -nearest, furthest) };
 }
 
+/** Sums from each value to the last: where the rise is over, its form is 1. */
+interface TailSums { readonly product: Float64Array; readonly weight: Float64Array }
+
+function tailSums(level: Float64Array, weight: Float64Array): TailSums {
+  const count = level.length;
+  const sums = { product: new Float64Array(count + 1), weight: new Float64Array(count + 1) };
+  for (let i = count - 1; i >= 0; i -= 1) {
+    const w = Math.max(0, weight[i]);
+    sums.product[i] = sums.product[i + 1] + w * level[i];
+    sums.weight[i] = sums.weight[i + 1] + w;
+  }
+  return sums;
+}
+
 /** Sum of squares that a rise from `foot` explains, its height free. */
-function meritOf(level: Float64Array, weight: Float64Array, spacing: number, averaging: number, foot: number, ramp: number, rise: (t: number) => number): { merit: number; height: number } {
-  let product = 0;
-  let square = 0;
+function meritOf(level: Float64Array, weight: Float64Array, tail: TailSums, spacing: number, averaging: number, foot: number, ramp: number, rise: (t: number) => number): { merit: number; height: number } {
   const half = Math.max(averaging, spacing) / 2;
-  for (let i = 0; i < level.length; i += 1) {
+  const count = level.length;
+  const first = Math.max(0, Math.min(count, Math.ceil((foot - half) / spacing - 0.5)));
+  const full = Math.max(first, Math.min(count, Math.ceil((foot + Math.max(ramp, 0) + half) / spacing - 0.5)));
+  let product = tail.product[full];
+  let square = tail.weight[full];
+  for (let i = first; i < full; i += 1) {
     const w = weight[i];
     if (w <= 0) continue;
     const x = (i + 0.5) * spacing - foot;
     // The mean of the rise over the averaging length about x.
-    const form = x < -half ? 0 : ramp < 1e-6 ? Math.min(1, (x + half) / (2 * half)) : (ramp * (rise((x + half) / ramp) - rise((x - half) / ramp))) / (2 * half);
+    const form = ramp < 1e-6 ? Math.min(1, (x + half) / (2 * half)) : (ramp * (rise((x + half) / ramp) - rise((x - half) / ramp))) / (2 * half);
     product += w * form * level[i];
     square += w * form * form;
   }

@@ -18,13 +18,13 @@ export function changePoints(count: number, cost: SegmentCost, penalty: number, 
   const candidates = new Int32Array(count + 1);
   // With a least length a start may be dropped only once its rival, the present end, is far enough back to begin a segment.
   const droppedFrom = new Float64Array(count + 1).fill(Infinity);
+  const costs = new Float64Array(count + 1);
   let candidateCount = 0;
   best[0] = -penalty;
   for (let end = least; end <= count; end += 1) {
     const newest = end - least;
     if (best[newest] < Infinity) candidates[candidateCount++] = newest;
     let kept = 0;
-    const costs = new Float64Array(candidateCount);
     for (let k = 0; k < candidateCount; k += 1) {
       const start = candidates[k];
       costs[k] = best[start] + cost(start, end);

@@ -5,12 +5,13 @@ const SPANS = [3, 5, 8, 13, 21, 34, 55] as const;
  * Takes a line of `frequency` (cycles a sample) whose amplitude and phase wander off `values`, in place. The line is
  * measured in `reference` (the same signal with its pulses bounded). It is brought to zero frequency, averaged over single
  * periods and smoothed over the span that predicts each period best from its neighbours without itself, so that noise
- * is not taken for pattern. False, and nothing is done, where no span predicts better than nothing. Linear time.
+ * is not taken for pattern. False, and nothing is done, where no span predicts better than nothing. `period` (samples) may be
+ * that of a slower line of which this one is a harmonic: both wander together. Linear time.
  */
-export function removeLine(values: Float64Array, reference: Float64Array, valid: Uint8Array, frequency: number): boolean {
-  const block = Math.max(2, Math.round(1 / frequency));
+export function removeLine(values: Float64Array, reference: Float64Array, valid: Uint8Array, frequency: number, period = 1 / frequency): boolean {
+  const block = Math.max(2, Math.round(period));
   const shifted = bringToZero(reference, valid, frequency, block);
-  const span = bestSpan(shifted);
+  const span = bestSpan(sampleOf(shifted));
   if (span === null) return false;
   subtractLine(values, smooth(shifted, span, true), frequency, block);
   return true;
@@ -55,6 +56,22 @@ function bringToZero(reference: Float64Array, valid: Uint8Array, frequency: numb
   return { re, im, weight };
 }
 
+/** Blocks from which the span is chosen: this many evenly spread pieces of this many blocks show how fast the phase wanders. */
+const PIECES = 8;
+const PIECE = 1024;
+
+function sampleOf(shifted: ShiftedBlocks): ShiftedBlocks {
+  const count = shifted.re.length;
+  if (count <= 2 * PIECES * PIECE) return shifted;
+  const every = Math.floor(count / PIECES);
+  const pick = (all: Float64Array): Float64Array => {
+    const some = new Float64Array(PIECES * PIECE);
+    for (let k = 0; k < PIECES; k += 1) some.set(all.subarray(k * every, k * every + PIECE), k * PIECE);
+    return some;
+  };
+  return { re: pick(shifted.re), im: pick(shifted.im), weight: pick(shifted.weight) };
+}
+
 /** Weighted triangular smoothing over `span` blocks to either side, with or without the middle block itself. */
 function smooth({ re, im, weight }: ShiftedBlocks, span: number, withSelf: boolean): { re: Float64Array; im: Float64Array } {
   const half = Math.max(1, Math.ceil(span / 2));
@@ -75,17 +92,20 @@ function smooth({ re, im, weight }: ShiftedBlocks, span: number, withSelf: boole
 
 /** Two box sums of 2 * half + 1 blocks: a triangle whose middle weight is 2 * half + 1. Zero beyond the ends. */
 function boxTwice(values: Float64Array, half: number): Float64Array {
-  const padded = new Float64Array(values.length + 2 * half);
-  padded.set(values, half);
-  return boxSum(boxSum(padded, half), half).subarray(half, half + values.length);
-}
-
-function boxSum(values: Float64Array, half: number): Float64Array {
   const count = values.length;
-  const sums = new Float64Array(count + 1);
-  for (let i = 0; i < count; i += 1) sums[i + 1] = sums[i] + values[i];
+  // Running totals, wide enough for both passes to look beyond the ends.
+  const width = 2 * half + 1;
+  const once = new Float64Array(count + 4 * half + 1);
+  let sum = 0;
+  let total = 0;
+  for (let i = 0; i < count + 2 * half; i += 1) {
+    if (i < count) sum += values[i];
+    if (i >= width) sum -= values[i - width];
+    total += sum;
+    once[i + 1] = total;
+  }
   const out = new Float64Array(count);
-  for (let i = 0; i < count; i += 1) out[i] = sums[Math.min(count, i + half + 1)] - sums[Math.max(0, i - half)];
+  for (let i = 0; i < count; i += 1) out[i] = once[i + width] - once[i];
   return out;
 }
 
