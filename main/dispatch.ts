@@ -26,7 +26,8 @@ export async function dispatch(session: Session, name: string, argument: unknown
   if (!checked.success) return { problem: `the argument of ${call} is not of the agreed form: ${checked.error.issues[0]?.message}` };
   try {
     const run = operations[call] as (session: Session, argument: unknown) => Promise<unknown>;
-    return { answer: contract[call].answer.parse(await run(session, checked.data)) };
+    const answer = contract[call].answer.safeParse(await run(session, checked.data));
+    return answer.success ? { answer: answer.data } : { problem: `Strandbook's own answer to ${call} is not of the agreed form: ${answer.error.issues[0]?.message}` };
   } catch (error) {
     return { problem: error instanceof Error ? error.message : String(error) };
   }

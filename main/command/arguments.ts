@@ -12,6 +12,7 @@ export function parseAssess(words: readonly string[]): Parsed {
     const { values, positionals } = parseArgs({ args: [...words], allowPositionals: true, options: { json: { type: 'string' }, report: { type: 'string' } } });
     if (positionals.length !== 1) return { wrong: ASSESS_USAGE };
     if (values.json === undefined && values.report === undefined) return { wrong: `nothing to write: give --json or --report; ${ASSESS_USAGE}` };
+    if (values.json !== undefined && values.json === values.report) return { wrong: `--json and --report name the same file; ${ASSESS_USAGE}` };
     return { job: { folder: positionals[0], json: values.json ?? null, report: values.report ?? null, section: null } };
   });
 }

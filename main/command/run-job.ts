@@ -1,7 +1,7 @@
 import { Worker } from 'node:worker_threads';
-import writeFileAtomic from 'write-file-atomic';
 import { EXIT } from './job.ts';
 import type { FromWorker, Job } from './job.ts';
+import { whyNotWritable, writeOutputs } from './outputs.ts';
 import { showProgress } from './progress.ts';
 
 /**
@@ -9,6 +9,11 @@ import { showProgress } from './progress.ts';
  * Progress goes to standard error when that is a terminal.
  */
 export async function runJob(job: Job): Promise<number> {
+  const refusal = await whyNotWritable([job.json, job.report].filter((file) => file !== null));
+  if (refusal !== null) {
+    process.stderr.write(`${refusal}\n`);
+    return EXIT.failed;
+  }
   const worker = new Worker(new URL('./worker.mjs', import.meta.url), { workerData: job });
   const progress = showProgress(process.stderr);
   const stop = (): void => void worker.terminate().then(() => process.exit(130));
@@ -46,6 +51,6 @@ async function finish(answer: Answer): Promise<number> {
     process.stderr.write(`Strandbook itself failed; please report this with the input that caused it.\n${answer.text}\n`);
     return EXIT.failed;
   }
-  for (const { file, text } of answer.outputs) await writeFileAtomic(file, text, { encoding: 'utf8' });
+  await writeOutputs(answer.outputs);
   return EXIT.made;
 }

@@ -1,5 +1,5 @@
 import type * as Electron from 'electron';
-import { writeFile } from 'node:fs/promises';
+import { mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 
@@ -14,7 +14,8 @@ export async function chooseFolder({ dialog }: Dialogs): Promise<string | null> 
 export async function printReport({ dialog, BrowserWindow }: Dialogs, html: string): Promise<string | null> {
   const answer = await dialog.showSaveDialog({ title: 'Save the report', defaultPath: 'rope-report.pdf', filters: [{ name: 'PDF', extensions: ['pdf'] }] });
   if (answer.canceled || !answer.filePath) return null;
-  const page = join(tmpdir(), `strandbook-report-${process.pid}.html`);
+  const folder = await mkdtemp(join(tmpdir(), 'strandbook-report-'));
+  const page = join(folder, 'report.html');
   await writeFile(page, html, { mode: 0o600 });
   const window = new BrowserWindow({ show: false, webPreferences: { javascript: false, sandbox: true, contextIsolation: true, nodeIntegration: false } });
   try {
@@ -23,5 +24,6 @@ export async function printReport({ dialog, BrowserWindow }: Dialogs, html: stri
     return answer.filePath;
   } finally {
     window.destroy();
+    await rm(folder, { recursive: true, force: true });
   }
 }

@@ -1,10 +1,13 @@
 import * as electron from 'electron';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { loopbackSession } from '../loopback/session.ts';
 import { productName, projectRoot } from '../product.ts';
 import { chooseFolder, printReport } from './dialogs.ts';
 import { declareScheme, startDesktop } from './start.ts';
 
+// Before any path is asked for: it names the folder of our own settings.
+electron.app.setName('Strandbook');
 declareScheme(electron);
 electron.app.enableSandbox();
 void electron.app.whenReady().then(() => {
@@ -14,5 +17,5 @@ void electron.app.whenReady().then(() => {
     ...shared,
     shell: { ...shared.shell, kind: 'desktop' as const, version: productName(), nativeDialogs: true, chooseFolder: () => chooseFolder(electron), printReport: (html: string) => printReport(electron, html) },
   };
-  return startDesktop({ electron, session, pageRoot: join(root, 'dist', 'renderer'), preload: join(root, 'dist', 'node', 'preload.cjs') });
+  return startDesktop({ electron, session, pageRoot: join(root, 'dist', 'renderer'), preload: join(dirname(fileURLToPath(import.meta.url)), 'preload.cjs') });
 });

@@ -47,9 +47,12 @@ function closePermissions({ session }: ElectronParts): void {
 
 function guardContents({ app, shell }: ElectronParts): void {
   app.on('web-contents-created', (_event, contents) => {
-    contents.on('will-navigate', (event) => {
+    const stay = (event: { readonly url: string; preventDefault(): void }): void => {
       if (!isOurAddress(event.url)) event.preventDefault();
-    });
+    };
+    contents.on('will-navigate', stay);
+    contents.on('will-frame-navigate', stay);
+    contents.on('will-redirect', stay);
     contents.on('will-attach-webview', (event) => event.preventDefault());
     contents.setWindowOpenHandler(({ url }) => {
       if (mayOpenExternally(url)) void shell.openExternal(url);

@@ -1,3 +1,4 @@
+import { constants } from 'node:fs';
 import { open, readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { journalEntrySchema } from '../../analysis/rope/journal.ts';
@@ -30,9 +31,12 @@ function parseEntry(line: string): JournalEntry | null {
   }
 }
 
+/** Appends, creates, and never follows a link: a folder from elsewhere must not make us write outside it. */
+const APPEND = constants.O_RDWR | constants.O_APPEND | constants.O_CREAT | (constants.O_NOFOLLOW ?? 0);
+
 /** Adds one line and returns only when the disk has it. A cut-off last line is closed first, so that the new one stands alone. */
 export async function appendToJournal(folder: string, entry: JournalEntry): Promise<void> {
-  const file = await open(join(folder, JOURNAL_FILE), 'a+');
+  const file = await open(join(folder, JOURNAL_FILE), APPEND);
   try {
     const { size } = await file.stat();
     const last = Buffer.alloc(1);

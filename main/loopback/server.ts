@@ -10,9 +10,10 @@ import { pageFile } from '../page-files.ts';
 import { ropeBytes } from '../rope-bytes.ts';
 import { SECURITY_HEADERS } from '../security-policy.ts';
 
-const COOKIE = 'strandbook';
-/** A photo or scan that is added travels as base64 in one request. */
-const LARGEST_BODY = 256 * 1024 * 1024;
+const MEBIBYTE = 1024 * 1024;
+/** A photo or scan that is added travels as base64 in one request; nothing else is large. */
+const LARGEST_BODY: Readonly<Record<string, number>> = { addFile: 256 * MEBIBYTE, printReport: 64 * MEBIBYTE };
+const LARGEST_OTHER = 4 * MEBIBYTE;
 
 export interface Loopback {
   /** Address with the token, to be opened once; the token then lives in a cookie. */
@@ -57,8 +58,8 @@ async function answer(request: IncomingMessage, response: ServerResponse, contex
   // A page elsewhere that points its own name at 127.0.0.1 still sends that name here.
   if (`http://${request.headers.host}` !== context.origin) return send(response, 403, 'text/plain', 'This address is not served here');
   const address = new URL(request.url ?? '/', context.origin);
-  if (address.pathname === '/' && address.searchParams.has('key')) return enter(response, address.searchParams.get('key')!, context.secret);
-  if (!sameSecret(cookieOf(request), context.secret)) return send(response, 401, 'text/plain', 'Open the address that Strandbook printed when it started');
+  if (address.pathname === '/' && address.searchParams.has('key')) return enter(response, address.searchParams.get('key')!, context);
+  if (!sameSecret(cookieOf(request, context), context.secret)) return send(response, 401, 'text/plain', 'Open the address that Strandbook printed when it started');
   if (address.pathname.startsWith('/call/')) return call(request, response, address.pathname.slice('/call/'.length), context);
   if (request.method !== 'GET') return send(response, 405, 'text/plain', 'Only GET is answered here');
   if (address.pathname.startsWith('/bytes/')) return bytes(response, address.pathname, context);
@@ -67,9 +68,15 @@ async function answer(request: IncomingMessage, response: ServerResponse, contex
   return send(response, 200, file.type, file.bytes);
 }
 
-function enter(response: ServerResponse, key: string, secret: string): void {
+/** Browsers share cookies between the ports of a host: each running program has its own name for it. */
+function cookieName({ origin }: Context): string {
+  return `strandbook-${new URL(origin).port}`;
+}
+
+function enter(response: ServerResponse, key: string, context: Context): void {
+  const { secret } = context;
   if (!sameSecret(key, secret)) return send(response, 401, 'text/plain', 'This key is not the one that Strandbook printed when it started');
-  response.writeHead(303, { ...SECURITY_HEADERS, location: '/', 'set-cookie': `${COOKIE}=${secret}; HttpOnly; SameSite=Strict; Path=/` });
+  response.writeHead(303, { ...SECURITY_HEADERS, location: '/', 'set-cookie': `${cookieName(context)}=${secret}; HttpOnly; SameSite=Strict; Path=/` });
   response.end();
 }
 
@@ -77,8 +84,10 @@ async function call(request: IncomingMessage, response: ServerResponse, name: st
   if (request.method !== 'POST') return send(response, 405, 'text/plain', 'Calls are sent with POST');
   if (request.headers.origin !== context.origin) return send(response, 403, 'text/plain', 'Calls are answered for our own page only');
   if (!request.headers['content-type']?.startsWith('application/json')) return send(response, 415, 'text/plain', 'Calls carry JSON');
-  const argument = await jsonBody(request);
-  if (argument === undefined) return sendJson(response, 400, { message: 'the request is no JSON, or too large' });
+  const text = await bodyText(request, Object.hasOwn(LARGEST_BODY, name) ? LARGEST_BODY[name] : LARGEST_OTHER);
+  if (text === null) return refuseRest(request, response);
+  const argument = parsed(text);
+  if (argument === undefined) return sendJson(response, 400, { message: 'the request is no JSON' });
   const outcome = await dispatch(context.session, name, argument);
   return 'problem' in outcome ? sendJson(response, 422, { message: outcome.problem }) : sendJson(response, 200, outcome.answer);
 }
@@ -90,24 +99,39 @@ async function bytes(response: ServerResponse, path: string, { session }: Contex
   await pipeline(Readable.from(found.body instanceof Uint8Array ? [found.body] : found.body), response);
 }
 
-async function jsonBody(request: IncomingMessage): Promise<unknown> {
-  const parts: Buffer[] = [];
-  let size = 0;
-  for await (const part of request as AsyncIterable<Buffer>) {
-    size += part.length;
-    if (size > LARGEST_BODY) return undefined;
-    parts.push(part);
-  }
+/** The whole body as text, or null as soon as it is larger than allowed. */
+function bodyText(request: IncomingMessage, most: number): Promise<string | null> {
+  if (Number(request.headers['content-length'] ?? 0) > most) return Promise.resolve(null);
+  return new Promise((resolve, reject) => {
+    const parts: Buffer[] = [];
+    let size = 0;
+    request.on('data', (part: Buffer) => {
+      size += part.length;
+      if (size <= most) parts.push(part);
+      else resolve(null);
+    });
+    request.on('end', () => resolve(Buffer.concat(parts).toString('utf8'))).on('error', reject);
+  });
+}
+
+/** Answers before the rest of a body that is too large has come, and takes no more of it. */
+function refuseRest(request: IncomingMessage, response: ServerResponse): void {
+  response.setHeader('connection', 'close');
+  response.once('finish', () => request.destroy());
+  sendJson(response, 413, { message: 'the request is too large' });
+}
+
+function parsed(text: string): unknown {
   try {
-    return JSON.parse(Buffer.concat(parts).toString('utf8'));
+    return JSON.parse(text);
   } catch {
     return undefined;
   }
 }
 
-function cookieOf(request: IncomingMessage): string {
+function cookieOf(request: IncomingMessage, context: Context): string {
   const pairs = (request.headers.cookie ?? '').split(';').map((pair) => pair.trim().split('='));
-  return pairs.find(([key]) => key === COOKIE)?.[1] ?? '';
+  return pairs.find(([key]) => key === cookieName(context))?.[1] ?? '';
 }
 
 function sameSecret(given: string, secret: string): boolean {

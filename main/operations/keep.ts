@@ -1,9 +1,9 @@
-import { mkdir } from 'node:fs/promises';
+import { mkdir, realpath } from 'node:fs/promises';
 import { join } from 'node:path';
-import writeFileAtomic from 'write-file-atomic';
 import type { Answer, Argument } from '../contract.ts';
 import { appendToJournal, readJournal } from '../folder/journal-file.ts';
 import { openRopeFolder } from '../folder/rope-folder.ts';
+import { writeNewFile } from '../folder/write-new-file.ts';
 import type { Opened, Session } from './shell.ts';
 
 export async function appendJournal(session: Session, { token, entry }: Argument<'appendJournal'>): Promise<Answer<'appendJournal'>> {
@@ -19,10 +19,12 @@ export async function addFile(session: Session, { token, name, base64 }: Argumen
   const opened = writableFolder(session, token);
   if (!SAFE_NAME.test(name)) throw new Error(`"${name}" cannot be the name of a file here: use letters, digits, spaces and . _ - ( ) +`);
   const relative = `added/${name}`;
-  if (opened.folder.files.some((file) => file.name === relative)) throw new Error(`${relative} is there already and is never overwritten: choose another name`);
   const bytes = Buffer.from(base64, 'base64');
-  await mkdir(join(opened.folder.path, 'added'), { recursive: true });
-  await writeFileAtomic(join(opened.folder.path, 'added', name), bytes);
+  if (bytes.toString('base64') !== base64) throw new Error(`the content of ${name} did not arrive whole: add it again`);
+  const added = join(opened.folder.path, 'added');
+  await mkdir(added, { recursive: true });
+  if ((await realpath(added)) !== added) throw new Error('the subfolder "added" is a link that leads elsewhere: nothing is written through it');
+  if (!(await writeNewFile(join(added, name), bytes))) throw new Error(`${relative} is there already and is never overwritten: choose another name`);
   session.opened.set(token, { ...opened, folder: await openRopeFolder(opened.folder.path) });
   return { name: relative, size: bytes.length };
 }
