@@ -18,10 +18,14 @@ const ENTRIES = {
   'bench-intake': 'tests/bench/intake.ts',
   'bench-condition': 'tests/bench/condition.ts',
   'bench-alignment': 'tests/bench/alignment.ts',
+  'bench-criteria': 'tests/bench/criteria.ts',
   'bench-life': 'tests/bench/life-coverage.ts',
   fuzz: 'tests/bench/fuzz.ts',
   evaluate: 'tests/bench/evaluate.ts',
 };
+
+/** What `npm run bench` may be asked for, in the order in which it runs them all. */
+export const BENCHES = Object.keys(ENTRIES).filter((name) => name.startsWith('bench-')).map((name) => name.slice('bench-'.length));
 
 export async function ensureBundle(root) {
   const out = join(root, 'dist', 'node');
