@@ -11,8 +11,8 @@ export interface StrandRemoval {
   readonly spacing: number | null;
 }
 
-/** A line must stand this far over the band's median: the largest of some hundred averaged bins of noise stays below. */
-const leastRatio = (stretches: number): number => 1.5 + 6 / Math.sqrt(stretches);
+/** A line must be this many times the band's median prominent: of some hundred averaged and smoothed bins of noise the most prominent seldom is. */
+const leastRatio = (stretches: number): number => 1 + 5 / Math.sqrt(stretches);
 
 /**
  * Finds the strand pattern near its nominal spacing (or in the usual range) and takes it and its harmonics off, following
