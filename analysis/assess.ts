@@ -45,6 +45,7 @@ export interface Analysis {
   readonly geometry: RopeGeometry;
   readonly surveys: readonly Survey[];
   readonly places: readonly Place[];
+  /** What the criteria were judged from: also inspections by eye alone. */
   readonly evidence: Evidence;
   readonly criteria: CriteriaOutcome;
   readonly life: LifeOutcome;
@@ -83,5 +84,5 @@ export async function assess(folder: RopeFolder, options: AssessOptions): Promis
   const summary = summarise(evidence, criteria, life, notInspected);
   const assessment = writeAssessment({ ...intake, recordSha256, geometry, extent, surveys, places, criteria, life, notInspected, summary, cautions: cautionsFor(record, inspections), options });
   await checkpoint('Done', 1);
-  return { record, geometry, surveys, places, evidence, criteria, life, assessment };
+  return { record, geometry, surveys, places, evidence: seen, criteria, life, assessment };
 }

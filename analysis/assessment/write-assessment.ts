@@ -61,7 +61,7 @@ function inspectionOf(intake: InspectionIntake, surveys: readonly Survey[]): Ass
   return survey ? writeInspection(survey) : writeUnusedInspection(intake);
 }
 
-function writePlace(place: Place): Assessment['growth'][number] {
+export function writePlace(place: Place): Assessment['growth'][number] {
   return {
     id: place.id, subject: place.subject, ...span(place.where), state: place.state,
     rate_per_year: place.ratePerYear, rate_low: place.rateLow, rate_high: place.rateHigh, p_value: place.pValue,
@@ -69,7 +69,7 @@ function writePlace(place: Place): Assessment['growth'][number] {
   };
 }
 
-function writeCriterion(result: CriteriaOutcome['results'][number]): Assessment['criteria'][number] {
+export function writeCriterion(result: CriteriaOutcome['results'][number]): Assessment['criteria'][number] {
   return {
     rule_set: result.ruleSet, clause: result.clause, provenance: result.provenance, measure: result.measure, window_m: result.window,
     inspection: result.inspection, ...span(result.where), value: result.value, value_uncertainty: result.valueUncertainty, limit: result.limit,

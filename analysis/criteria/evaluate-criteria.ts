@@ -6,6 +6,7 @@ import type { Survey } from '../rope/survey.ts';
 import { isReached, shareOfLimit, worseIsMore } from './compare.ts';
 import type { CriterionResult, Evidence, Measurement, NotEvaluated, UtilisationStrip } from './criterion.ts';
 import { day } from './diameter-readings.ts';
+import { governingWithin } from './governing-at.ts';
 import type { Along, Governing } from './judged.ts';
 import { appliesTo, loweredByWear, resolveLimit, windowInMetres } from './resolve-limit.ts';
 import type { FoundLimit } from './resolve-limit.ts';
@@ -25,9 +26,10 @@ const COVERAGE_FACTOR = 1.645;
 
 /**
  * Every clause of every set at its worst place, at the newest inspection that can judge it. A clause that none can judge, or that the
- * newest cannot, is listed with what it needs. Time is linear in samples times clauses; the checkpoint is called once per clause.
+ * newest cannot, is listed with what it needs. With `within`, only those lengths are asked about, each at the newest inspection that
+ * can judge there. Time is linear in samples times clauses; the checkpoint is called once per clause.
  */
-export async function evaluateCriteria(evidence: Evidence, sets: readonly RuleSet[], checkpoint: Checkpoint): Promise<EvaluatedCriteria> {
+export async function evaluateCriteria(evidence: Evidence, sets: readonly RuleSet[], checkpoint: Checkpoint, within: readonly Interval<'rope'>[] | null = null): Promise<EvaluatedCriteria> {
   const results: CriterionResult[] = [];
   const notEvaluated: NotEvaluated[] = [];
   const strips: UtilisationStrip[] = [];
@@ -35,7 +37,7 @@ export async function evaluateCriteria(evidence: Evidence, sets: readonly RuleSe
   for (const set of sets) if (set.unknown) notEvaluated.push({ ruleSet: set.id, clause: '*', needs: set.scope.text });
   for (const [index, { set, clause }] of clauses.entries()) {
     await checkpoint(set.id, index / clauses.length);
-    const judged = judgeClause(set, clause, evidence);
+    const judged = judgeClause(set, clause, evidence, within);
     if (judged.result) results.push(judged.result);
     if (judged.strip) strips.push(judged.strip);
     if (judged.needs !== null) notEvaluated.push({ ruleSet: set.id, clause: clause.id, needs: judged.needs });
@@ -49,7 +51,7 @@ interface JudgedClause {
   readonly needs: string | null;
 }
 
-function judgeClause(set: RuleSet, clause: Clause, evidence: Evidence): JudgedClause {
+function judgeClause(set: RuleSet, clause: Clause, evidence: Evidence, within: readonly Interval<'rope'>[] | null): JudgedClause {
   const none = (needs: string): JudgedClause => ({ result: null, strip: null, needs });
   if (evidence.surveys.length === 0) return none('an inspection');
   const stated = resolveLimit(clause, evidence.geometry);
@@ -64,7 +66,12 @@ function judgeClause(set: RuleSet, clause: Clause, evidence: Evidence): JudgedCl
       needs ??= judged.needs;
       continue;
     }
-    const result = resultOf(set, clause, evidence, survey, limit, judged.governing);
+    const governing = within === null ? judged.governing : governingWithin(clause, evidence, survey, judged, within);
+    if (governing === null) {
+      needs ??= 'an inspection that saw this length';
+      continue;
+    }
+    const result = resultOf(set, clause, evidence, survey, limit, governing);
     return { result, strip: judged.along && stripOf(set, clause, limit.limit, judged.along), needs: survey === newest ? null : staleness(needs ?? '', survey, newest) };
   }
   return none(needs ?? 'an inspection');

@@ -1,137 +1,99 @@
 import type { Analysis } from '../assess.ts';
-import { meanOver, runningSums } from '../growth/window-means.ts';
+import { writeCriterion, writePlace } from '../assessment/write-assessment.ts';
+import { chooseRuleSets } from '../criteria/choose-rule-sets.ts';
+import type { CriterionResult, Evidence } from '../criteria/criterion.ts';
+import { evaluateCriteria } from '../criteria/evaluate-criteria.ts';
+import { judgeGrowth } from '../growth/judge-growth.ts';
 import type { Place } from '../growth/place.ts';
-import { intersectionOf, totalLength } from '../rope/interval.ts';
-import type { Interval } from '../rope/interval.ts';
+import { noCheckpoint } from '../rope/checkpoint.ts';
 import { profileAt } from '../rope/profile-at.ts';
 import type { Survey } from '../rope/survey.ts';
-import { ropePosition } from '../rope/units.ts';
-import type { SectionFinding, SectionHistory, SectionInspection } from './section.ts';
+import { findingOf, overallFinding, reasonFor } from './find-answer.ts';
+import { largestOfProfile, meanOfProfile, rankOfLoss } from './measure-section.ts';
+import type { SectionHistory, SectionInspection } from './section.ts';
+import { coveredShareOf, meets, sectionLength, seenPart } from './section-length.ts';
+import type { SectionLength, SectionQuestion } from './section-length.ts';
 
-export interface SectionQuestion {
-  readonly at: number; // rope position, m
-  readonly halfWidth: number; // m
-  /** Only inspections on or before this ISO date count; null: all. */
-  readonly date: string | null;
-}
-
-/** A section is called seen where at least this share of it was: below, an answer would rest on the smaller part. */
-const SEEN_SHARE = 0.5;
+export type { SectionQuestion } from './section-length.ts';
 
 /**
  * What every inspection up to a date shows at one place of the rope. A length that no inspection saw answers
- * `not-inspected`, whatever lies beside it; never "no defect".
+ * `not-inspected`, whatever lies beside it; never "no defect". Growth and criteria are judged from those inspections alone,
+ * as they could have been judged then; only the rope map may know more.
  */
-export function sectionHistory(analysis: Analysis, question: SectionQuestion): SectionHistory {
-  const limit = question.date === null ? Number.POSITIVE_INFINITY : Date.parse(question.date);
-  const where = sectionOf(question);
-  const inspections = analysis.assessment.inspections
-    .filter((each) => Date.parse(each.date) <= limit)
-    .map((each) => {
-      const survey = analysis.surveys.find((candidate) => candidate.id === each.id);
-      return survey ? inspectionHistory(survey, where, analysis) : unusedInspection(each.id, each.date);
-    });
-  const touching = analysis.places.filter((place) => touches(place.where, where));
+export async function sectionHistory(analysis: Analysis, question: SectionQuestion): Promise<SectionHistory> {
+  const section = sectionLength(question, analysis.evidence.loopLength);
+  const counts = (date: string): boolean => question.date === null || Date.parse(date) <= Date.parse(question.date);
+  const inspections = analysis.assessment.inspections.filter((each) => counts(each.date)).map((each) => {
+    const survey = analysis.surveys.find((candidate) => candidate.id === each.id);
+    return survey ? inspectionHistory(survey, section, each.faults) : visualHistory(each.id, each.date, section, analysis);
+  });
+  const known = await knownThen(analysis, counts);
+  const seen = seenPart(section, known.surveys.flatMap((each) => each.covered));
   return {
     section: {
       at_m: question.at, half_width_m: question.halfWidth, finding: overallFinding(inspections), reason: reasonFor(inspections), inspections,
-      growth: touching.map(placeHistory),
-      criteria: analysis.assessment.criteria.filter((each) => each.from_m < where.to && each.to_m > where.from),
+      growth: known.places.filter((place) => meets(seen, place.where.from, place.where.to)).map(writePlace),
+      criteria: (await criteriaHere(known, section, analysis)).map(writeCriterion),
       cautions: analysis.assessment.cautions,
     },
   };
 }
 
-function sectionOf({ at, halfWidth }: SectionQuestion): Interval<'rope'> {
-  const half = Math.max(halfWidth, 0.001);
-  return { from: ropePosition(at - half), to: ropePosition(at + half) };
+/** The evidence as it stood: without the inspections that came later, and with the places judged anew where some are left out. */
+async function knownThen(analysis: Analysis, counts: (date: string) => boolean): Promise<Evidence> {
+  const { evidence, geometry } = analysis;
+  if (evidence.surveys.every((each) => counts(each.date))) return evidence;
+  const scanned = analysis.surveys.filter((each) => counts(each.date));
+  const places: readonly Place[] = await judgeGrowth(scanned, { diameterMm: geometry.diameterMm, loopLength: evidence.loopLength }, noCheckpoint);
+  return { ...evidence, places, surveys: evidence.surveys.filter((each) => counts(each.date)), events: evidence.events.filter((each) => counts(each.date)) };
 }
 
-function touches(a: Interval<'rope'>, b: Interval<'rope'>): boolean {
-  return a.from < b.to && a.to > b.from;
+/** Every criterion at its worst place in the section, at the newest inspection that can judge it there. */
+async function criteriaHere(evidence: Evidence, section: SectionLength, analysis: Analysis): Promise<readonly CriterionResult[]> {
+  const { sets } = chooseRuleSets(evidence.application, evidence.geometry, analysis.criteria.ruleSets.map((each) => each.id), []);
+  return (await evaluateCriteria(evidence, sets, noCheckpoint, section.pieces)).results;
 }
 
-function inspectionHistory(survey: Survey, where: Interval<'rope'>, analysis: Analysis): SectionInspection {
-  const share = totalLength(intersectionOf(survey.covered, [where])) / (where.to - where.from);
-  const faults = survey.condition.faults.filter((fault) => fault.position >= where.from && fault.position < where.to);
-  const zones = survey.condition.zones.filter((zone) => touches(zone.where, where));
-  const notes = survey.notes.filter((note) => note.from < where.to && Math.max(note.to, note.from + 1e-9) > where.from);
-  const loss = survey.rope.loss === null ? null : rankOfLoss(survey, where);
+function inspectionHistory(survey: Survey, section: SectionLength, faults: SectionInspection['faults']): SectionInspection {
+  const { condition, covered } = survey;
+  const share = coveredShareOf(section, covered);
+  const centreSeen = covered.some((each) => section.centre >= each.from && section.centre < each.to);
+  const seen = seenPart(section, covered);
+  const found = faults.filter((fault) => meets(seen, fault.position_m, fault.position_m));
+  const zones = condition.zones.filter((zone) => meets(seen, zone.where.from, zone.where.to));
+  const notes = notesOf(survey.notes, section);
+  const loss = share > 0 ? rankOfLoss(survey, section) : null;
   return {
-    id: survey.id, date: survey.date,
-    finding: findingOf(share, faults.length + zones.length + notes.filter((note) => showsDamage(note.kind, note.value)).length > 0),
-    coverage_share: Math.min(1, share),
-    mean_loss_percent: share > 0 ? (loss?.mean ?? null) : null,
-    loss_rank_percentile: share > 0 ? (loss?.percentile ?? null) : null,
-    faults: analysis.assessment.inspections.find((each) => each.id === survey.id)!.faults.filter((fault) => faults.some((own) => own.id === fault.id)),
+    id: survey.id, date: survey.date, finding: findingOf(share, centreSeen, found.length + zones.length > 0 || notes.some(showsDamage)), coverage_share: share,
+    mean_loss_percent: loss?.mean ?? null, loss_rank_percentile: loss?.percentile ?? null, faults: found,
     zones: zones.map((zone) => ({ id: zone.id, from_m: zone.where.from, to_m: zone.where.to, kind: zone.kind, mean_loss_percent: zone.meanLossPercent })),
-    texture_ratio: share > 0 ? profileAt(survey.condition.texture, (where.from + where.to) / 2) : null,
-    smallest_detectable_loss_percent: share > 0 ? profileAt(survey.condition.smallestZoneLoss, (where.from + where.to) / 2) : null,
-    position_uncertainty_m: profileAt(survey.mapUncertainty, (where.from + where.to) / 2),
-    notes: notes.map((note) => ({ from_m: note.from, to_m: note.to, kind: note.kind === 'other' ? note.kindAsWritten : note.kind, value: note.value, unit: note.unit, severity: note.severity, photo: note.photo, remark: note.remark })),
+    texture_ratio: meanOfProfile(condition.texture, section, covered),
+    smallest_detectable_loss_percent: largestOfProfile(condition.smallestZoneLoss, section, covered),
+    position_uncertainty_m: share > 0 ? profileAt(survey.mapUncertainty, section.centre) : null, notes,
   };
 }
 
-function unusedInspection(id: string, date: string): SectionInspection {
+/** An inspection without a usable scan: what was noted by eye is all that it can say. */
+function visualHistory(id: string, date: string, section: SectionLength, analysis: Analysis): SectionInspection {
+  const notes = notesOf(analysis.evidence.surveys.find((each) => each.id === id)?.notes ?? [], section);
   return {
-    id, date, finding: 'no-data', coverage_share: 0, mean_loss_percent: null, loss_rank_percentile: null, faults: [], zones: [], texture_ratio: null,
-    smallest_detectable_loss_percent: null, position_uncertainty_m: null, notes: [],
+    id, date, finding: notes.some(showsDamage) ? 'indicated' : 'no-data', coverage_share: 0, mean_loss_percent: null, loss_rank_percentile: null, faults: [], zones: [],
+    texture_ratio: null, smallest_detectable_loss_percent: null, position_uncertainty_m: null, notes,
   };
 }
 
-/** Damage seen in part of a length is an indication, however little of it was seen; silence counts only where most of it was. */
-function findingOf(share: number, indicated: boolean): SectionFinding {
-  if (indicated) return 'indicated';
-  return share >= SEEN_SHARE ? 'not-indicated' : 'not-inspected';
+function notesOf(notes: Survey['notes'], section: SectionLength): SectionInspection['notes'] {
+  return notes.filter((note) => meets(section, note.from, note.to)).map((note) => ({
+    from_m: note.from, to_m: note.to, kind: note.kind === 'other' ? note.kindAsWritten : note.kind, value: note.value, unit: note.unit, severity: note.severity, photo: note.photo, remark: note.remark,
+  }));
 }
 
-function showsDamage(kind: string, value: number | null): boolean {
+const DAMAGE: ReadonlySet<string> = new Set(['corrosion-external', 'corrosion-internal', 'outer-wire-wear', 'waviness', 'distortion', 'heat', 'loose-wire']);
+
+/** A note that says "none" is no damage. */
+function showsDamage({ kind, value, severity }: SectionInspection['notes'][number]): boolean {
+  if (/^(none|no|nil|absent|good|sound|ok)\b/i.test(severity.trim())) return false;
   if (kind.startsWith('broken-wires')) return value === null || value > 0;
-  return ['corrosion-external', 'corrosion-internal', 'outer-wire-wear', 'waviness', 'distortion', 'heat', 'loose-wire'].includes(kind);
-}
-
-function overallFinding(inspections: readonly SectionInspection[]): SectionFinding {
-  if (inspections.length === 0) return 'no-data';
-  for (const finding of ['indicated', 'not-indicated', 'not-inspected'] as const) {
-    if (inspections.some((each) => each.finding === finding)) return finding === 'not-indicated' && partlyUnseen(inspections) ? 'not-inspected' : finding;
-  }
-  return 'no-data';
-}
-
-/** The newest inspection decides whether "not indicated" may be said of the whole section. */
-function partlyUnseen(inspections: readonly SectionInspection[]): boolean {
-  const used = inspections.filter((each) => each.finding !== 'no-data');
-  return Math.max(...used.map((each) => each.coverage_share)) < 1 - 1e-3 && used[used.length - 1].finding !== 'not-indicated';
-}
-
-function reasonFor(inspections: readonly SectionInspection[]): string {
-  if (inspections.length === 0) return 'no inspection is on record up to that date';
-  const best = Math.max(...inspections.map((each) => each.coverage_share));
-  const seen = `the best inspection saw ${(best * 100).toFixed(0)} % of this length`;
-  const indicated = inspections.filter((each) => each.finding === 'indicated');
-  if (indicated.length > 0) return `${indicated.length} of ${inspections.length} inspections show damage here, first ${indicated[0].id} of ${indicated[0].date}; ${seen}`;
-  if (best < 1 - 1e-3) return `${seen}; the rest is NOT INSPECTED and may hold any damage`;
-  return `${seen} and shows nothing above what it could detect`;
-}
-
-function placeHistory(place: Place): SectionHistory['section']['growth'][number] {
-  return { id: place.id, subject: place.subject, from_m: place.where.from, to_m: place.where.to, state: place.state, rate_per_year: place.ratePerYear, rate_low: place.rateLow, rate_high: place.rateHigh, p_value: place.pValue, reason: place.reason };
-}
-
-/** Mean loss of the section and the share of equally long lengths of this rope, all of this inspection, that show less. */
-function rankOfLoss(survey: Survey, where: Interval<'rope'>): { mean: number; percentile: number } | null {
-  const { loss, start, step, length } = survey.rope;
-  const running = runningSums(loss!, start, step);
-  const own = meanOver(running, where.from, where.to);
-  if (!(own.share > 0)) return null;
-  const width = where.to - where.from;
-  let below = 0;
-  let all = 0;
-  for (let from: number = start; from + width <= start + step * length; from += width) {
-    const other = meanOver(running, from, from + width);
-    if (other.share < SEEN_SHARE) continue;
-    all += 1;
-    if (other.mean < own.mean) below += 1;
-  }
-  return { mean: own.mean, percentile: all > 0 ? (100 * below) / all : 50 };
+  return DAMAGE.has(kind) && (value === null || value > 0 || severity.trim() !== '');
 }

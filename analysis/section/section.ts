@@ -25,10 +25,7 @@ export interface SectionHistory {
     readonly finding: SectionFinding;
     readonly reason: string;
     readonly inspections: readonly SectionInspection[];
-    readonly growth: readonly {
-      readonly id: string; readonly subject: 'fault' | 'zone'; readonly from_m: number; readonly to_m: number; readonly state: string;
-      readonly rate_per_year: number | null; readonly rate_low: number | null; readonly rate_high: number | null; readonly p_value: number | null; readonly reason: string;
-    }[];
+    readonly growth: Assessment['growth'];
     readonly criteria: Assessment['criteria'];
     readonly cautions: readonly string[];
   };

@@ -25,7 +25,7 @@ try {
     generated: new Date().toISOString(), product: productName(), createHash: nodeHasher, journal: entries,
     checkpoint: async (stage, share) => send({ kind: 'progress', stage, share }),
   });
-  const outputs = outputsOf(analysis);
+  const outputs = await outputsOf(analysis);
   const inputs = ['record.json', JOURNAL_FILE, ...analysis.assessment.files.map((each) => each.file)].map((name) => join(folder.path, name));
   const clash = outputs.find((each) => inputs.includes(realPath(each.file)));
   if (clash) send({ kind: 'unusable', lines: [`${clash.file}: this is an input of the assessment and is never overwritten; name another file for the output`] });
@@ -44,8 +44,8 @@ function realPath(file: string): string {
   }
 }
 
-function outputsOf(analysis: Analysis): { file: string; text: string }[] {
-  const answer = job.section === null ? analysis.assessment : sectionHistory(analysis, job.section);
+async function outputsOf(analysis: Analysis): Promise<{ file: string; text: string }[]> {
+  const answer = job.section === null ? analysis.assessment : await sectionHistory(analysis, job.section);
   const outputs = job.json === null ? [] : [{ file: job.json, text: `${JSON.stringify(answer, null, 1)}\n` }];
   return job.report === null ? outputs : [...outputs, { file: job.report, text: renderReport(buildReport(analysis)) }];
 }
