@@ -1,3 +1,4 @@
+import './no-eval.ts';
 import { createRoot } from 'react-dom/client';
 import type { Bridge } from '../main/contract.ts';
 import { findHost } from './host/find-host.ts';

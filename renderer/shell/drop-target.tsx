@@ -11,6 +11,7 @@ export function DropTarget() {
     const onOver = (event: DragEvent) => {
       if (!holdsFiles(event)) return;
       event.preventDefault();
+      if (event.dataTransfer !== null) event.dataTransfer.dropEffect = 'copy';
       setOver(true);
     };
     const onLeave = (event: DragEvent) => { if (event.relatedTarget === null) setOver(false); };
@@ -20,10 +21,12 @@ export function DropTarget() {
       setOver(false);
       openDrop(event.dataTransfer).catch((error: unknown) => change({ trouble: troubleOf(error, 'What was dropped cannot be read') }));
     };
+    window.addEventListener('dragenter', onOver);
     window.addEventListener('dragover', onOver);
     window.addEventListener('dragleave', onLeave);
     window.addEventListener('drop', onDrop);
     return () => {
+      window.removeEventListener('dragenter', onOver);
       window.removeEventListener('dragover', onOver);
       window.removeEventListener('dragleave', onLeave);
       window.removeEventListener('drop', onDrop);

@@ -22,7 +22,7 @@ export function SummaryBar() {
       <ul className="summary-reasons" title={summary.reasons.join('\n')}>{summary.reasons.slice(0, 2).map((each) => <li key={each}>{each}</li>)}</ul>
       <p className="summary-figure"><small>Next inspection by</small><b>{summary.next_inspection_by === null ? 'cannot be said' : dayOf(summary.next_inspection_by)}</b></p>
       <p className="summary-figure"><small><span className="hatch hatch-sample" aria-hidden="true" /> NOT INSPECTED</small><b>{fixed(summary.not_inspected_m, 1)} m</b></p>
-      {rope !== null && !rope.writable && <p className="not-kept" title={rope.remark}>Decisions<br />are not kept</p>}
+      {rope !== null && !rope.writable && <p className="not-kept" title={rope.remark}>Decisions are not kept</p>}
       <CommandButton command={commandNamed('show-cautions')} className="cautions-button">{`${summary.reasons.length > 2 ? 'Reasons and cautions' : 'Cautions'} ${cautions.length}`}</CommandButton>
     </section>
   );

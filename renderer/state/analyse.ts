@@ -18,7 +18,7 @@ export async function analyse(label: string): Promise<Ending['kind']> {
   change({ working: { label, stage: 'Starting', share: 0, cancelling: false }, trouble: null });
   const session = startSession(
     analysisWorker.make(),
-    { source: rope.forWorker(), journal, generated: new Date().toISOString(), product: `Strandbook ${shell?.version ?? ''}`.trim() },
+    { source: rope.forWorker(), journal, generated: new Date().toISOString(), product: shell?.version || 'Strandbook' },
     (stage, share) => change({ working: { label, stage, share, cancelling: store.getState().working?.cancelling ?? false } }),
   );
   running = session;

@@ -1,4 +1,5 @@
 /// <reference lib="webworker" />
+import '../no-eval.ts';
 import { assess } from '../../analysis/assess.ts';
 import type { Analysis } from '../../analysis/assess.ts';
 import { Cancelled, UnusableInput } from '../../analysis/rope/problem.ts';

@@ -1,0 +1,79 @@
+import { existsSync } from 'node:fs';
+import { join } from 'node:path';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { openRope, ready, startApp } from './support/app.ts';
+import type { App } from './support/app.ts';
+
+/** Every way to open a rope, long work with its progress, and stopping it. */
+let app: App;
+beforeAll(async () => { app = await startApp(['haul-rope', 'hoist-rope', 'parted-rope']); });
+afterAll(() => app.end());
+
+test('the chooser in the page opens a folder, which then stands in the recent list', async () => {
+  const { page, complaints } = await app.open();
+  await page.getByRole('button', { name: 'Open a rope folder…' }).click();
+  const chooser = page.getByRole('dialog', { name: 'Open a rope folder' });
+  await chooser.getByRole('button', { name: 'hoist-rope' }).click();
+  await ready(page);
+  await expect.poll(() => page.getByRole('heading', { level: 1 }).textContent()).toContain('SYNTHETIC');
+  await page.getByRole('button', { name: 'Close', exact: true }).click();
+  const recent = page.locator('section', { has: page.getByRole('heading', { name: 'Recent ropes' }) });
+  await recent.getByRole('button', { name: /^hoist-rope/ }).click();
+  await ready(page);
+  await page.getByRole('button', { name: 'Close', exact: true }).click();
+  await recent.getByRole('button', { name: 'Take hoist-rope off this list' }).click();
+  await expect.poll(() => page.getByRole('heading', { name: 'Recent ropes' }).count()).toBe(0);
+  expect(complaints).toEqual([]);
+  await page.context().close();
+});
+
+test('a dropped folder is read in the page, which says that decisions are not kept', async () => {
+  const { page, complaints } = await app.open();
+  const protocol = await page.context().newCDPSession(page);
+  const data = { items: [], files: [join(app.home, 'hoist-rope')], dragOperationsMask: 1 };
+  for (const type of ['dragEnter', 'dragOver'] as const) await protocol.send('Input.dispatchDragEvent', { type, x: 700, y: 500, data });
+  await page.getByText('Drop the rope folder').waitFor();
+  // A hand moves on before it lets go; only then does the browser know that the window takes the folder.
+  await protocol.send('Input.dispatchDragEvent', { type: 'dragOver', x: 702, y: 500, data });
+  await protocol.send('Input.dispatchDragEvent', { type: 'drop', x: 700, y: 500, data });
+  await ready(page);
+  await page.getByText('Decisions are not kept').waitFor();
+  expect(existsSync(join(app.home, 'hoist-rope', 'strandbook-journal.jsonl'))).toBe(false);
+  expect(complaints).toEqual([]);
+  await page.context().close();
+});
+
+test('long work shows its stage and share, and Stop ends it with nothing written', async () => {
+  const { page, complaints } = await app.open();
+  await page.locator('.entry-open', { hasText: 'haul-rope' }).click();
+  const bar = page.getByRole('progressbar');
+  await bar.waitFor();
+  const shares: number[] = [];
+  await expect.poll(async () => {
+    const share = Number(await bar.getAttribute('aria-valuenow'));
+    if (share > (shares.at(-1) ?? -1)) shares.push(share);
+    return shares.length;
+  }, { timeout: 15_000, interval: 60 }).toBeGreaterThanOrEqual(3);
+  expect((await page.locator('.progress-stage').textContent())?.length).toBeGreaterThan(3);
+  const asked = Date.now();
+  await page.getByRole('button', { name: 'Stop', exact: true }).click();
+  await page.getByRole('heading', { name: 'Open a rope folder' }).waitFor();
+  expect(Date.now() - asked).toBeLessThan(3000);
+  expect(existsSync(join(app.home, 'haul-rope', 'strandbook-journal.jsonl'))).toBe(false);
+  // The same folder opens afterwards: the stop gave its lock back.
+  await openRope(page, 'parted-rope');
+  expect(complaints).toEqual([]);
+  await page.context().close();
+});
+
+test('closing a rope gives its folder back', async () => {
+  const { page, complaints } = await app.open();
+  await openRope(page, 'hoist-rope');
+  const lock = join(app.home, 'hoist-rope', '.strandbook-lock');
+  expect(existsSync(lock)).toBe(true);
+  await page.getByRole('button', { name: 'Close', exact: true }).click();
+  await page.getByRole('heading', { name: 'Recent ropes' }).waitFor();
+  expect(existsSync(lock)).toBe(false);
+  expect(complaints).toEqual([]);
+  await page.context().close();
+});
