@@ -1,16 +1,14 @@
 import type { Trace } from '../rope/trace.ts';
 import type { Bins, References } from './align-inspections.ts';
-import { characterOf, mirrored } from './character.ts';
+import { capped, characterOf, mirrored } from './character.ts';
 import type { Character } from './character.ts';
 import { coarsePath } from './coarse-path.ts';
 import type { CoarsePath } from './coarse-path.ts';
 import type { Expectation } from './expectation.ts';
-import { finePath } from './fine-path.ts';
-import type { ShiftPoint } from './fine-path.ts';
 import type { AlignmentParameters } from './parameters.ts';
 import { interpolate } from './rope-map.ts';
-import { addToReference, characterOfReference, emptyReference } from './reference-character.ts';
-import { scanMap } from './scan-map.ts';
+import { characterOfReference } from './reference-character.ts';
+import { refineMap } from './refine-map.ts';
 import type { ScanMap } from './scan-map.ts';
 
 export type Direction = 'forward' | 'reverse';
@@ -30,8 +28,8 @@ const LEAST_EVIDENCE = 12;
 /** Direction, start, scale, local shifts and slips of one scan against what is known of the rope. */
 export function alignScan(trace: Trace<'measured'>, references: References, bins: Bins, expectation: Expectation, loopLength: number | null, parameters: AlignmentParameters): ScanResult {
   const around = loopLength !== null;
-  const coarseReference = characterOfReference(references.coarse);
-  const coarse = characterOf(trace, bins.coarse, parameters);
+  const coarseReference = capped(characterOfReference(references.coarse), parameters.textureCap);
+  const coarse = capped(characterOf(trace, bins.coarse, parameters), parameters.textureCap);
   const paths = (['forward', 'reverse'] as const).map((direction) => {
     const scan = direction === 'forward' ? coarse : mirrored(coarse);
     const offset = scan.start - coarseReference.start;
@@ -60,25 +58,7 @@ function refine(trace: Trace<'measured'>, direction: Direction, path: CoarsePath
   const at = path.centres.map((centre) => coarse.start + (centre - 0.5) * coarse.bin);
   const shift = path.lags.map((lag) => lag * coarse.bin - offset);
   const predicted = at.length > 1 ? (x: number): number => interpolate(at, shift, clamp(x, at)) : (): number => shift[0];
-  let map = scanMap(finePath(scan, reference, predicted, around, parameters), scan, reference, around, parameters);
-  for (let pass = 0; pass < PASSES && map !== null; pass += 1) map = scanMap(pointsThrough(map, scan, reference, around, parameters), scan, reference, around, parameters) ?? map;
-  return map;
-}
-
-/** Further passes over the scan as the map shows it: a window then has no scale error of its own left that would smear its match. */
-const PASSES = 2;
-
-function pointsThrough(map: ScanMap, scan: Character, reference: Character, around: boolean, parameters: AlignmentParameters): ShiftPoint[] {
-  const [low, high] = [map.knots[0].rope, map.knots[map.knots.length - 1].rope];
-  const first = Math.ceil((low - reference.start) / reference.bin);
-  const sums = emptyReference(reference.start + first * reference.bin, reference.bin, Math.max(1, Math.floor((high - low) / reference.bin)), false);
-  addToReference(sums, scan, map.knots);
-  const shown = characterOfReference(sums);
-  const [at, rope] = [map.knots.map((knot) => knot.at), map.knots.map((knot) => knot.rope)];
-  return finePath(shown, reference, () => 0, around, { ...parameters, fineReach: parameters.fineReach / 4 }).map((point) => {
-    const own = interpolate(rope, at, point.at);
-    return { at: own, shift: point.at + point.shift - own, sigma: point.sigma };
-  });
+  return refineMap(scan, reference, predicted, around, parameters);
 }
 
 /** Beyond the outer windows the shift is held: extending a coarse slope would throw the ends off. */

@@ -4,7 +4,7 @@ import type { Channel, Trace } from '../rope/trace.ts';
 import type { AlignmentParameters } from './parameters.ts';
 
 /**
- * What a rope can be recognised by, in bins of `bin` metres: the texture of LMA (detrended, in its own deviations, capped)
+ * What a rope can be recognised by, in bins of `bin` metres: the texture of LMA (detrended, in its own deviations)
  * and the events of LF (how far it stands out of its noise, sign dropped, since a coil's sign turns with the direction of travel).
  * `seen` is 1 where the bin has valid samples; both signals are 0 elsewhere and there carry no weight.
  */
@@ -18,7 +18,6 @@ export interface Character {
 }
 
 const TREND_LENGTH = 12;
-const CAP = 5;
 
 /** `bin` need not be a multiple of the trace's step: every bin takes the mean over exactly its own length. */
 export function characterOf(trace: Trace<'measured'>, bin: number, parameters: AlignmentParameters): Character {
@@ -91,7 +90,7 @@ function standardise(values: Float64Array, seen: Uint8Array): void {
   const all = values.filter((_, i) => seen[i] === 1);
   if (all.length === 0) return;
   const deviation = NORMAL_MAD * medianAbsoluteDeviation(all) || Math.sqrt(all.reduce((sum, v) => sum + v * v, 0) / all.length) || 1;
-  for (let i = 0; i < values.length; i += 1) values[i] = seen[i] === 1 ? Math.max(-CAP, Math.min(CAP, values[i] / deviation)) : 0;
+  for (let i = 0; i < values.length; i += 1) values[i] = seen[i] === 1 ? values[i] / deviation : 0;
 }
 
 /** Largest excess over the noise in each bin. */
@@ -109,6 +108,11 @@ function eventsOf(channel: Channel, perBin: number, length: number, parameters: 
     if (b < length && excess > events[b]) events[b] = Math.min(parameters.eventCap, excess);
   }
   return events;
+}
+
+/** Texture within `cap` deviations: before scans are compared, damage must not outweigh all else. */
+export function capped(character: Character, cap: number): Character {
+  return { ...character, texture: character.texture.map((value) => Math.max(-cap, Math.min(cap, value))) };
 }
 
 /** The same rope seen from its other end: bin i becomes bin length - 1 - i, at position minus the old one. */

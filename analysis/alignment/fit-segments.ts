@@ -1,10 +1,12 @@
 import type { AlignmentParameters } from './parameters.ts';
-import type { ShiftPoint } from './fine-path.ts';
+import type { ShiftPoint } from './shift-points.ts';
 
 /** A stretch of the scan over which the shift is a straight line: shift = level + slope (x - middle). */
 export interface Segment {
   readonly first: number; // index of its first point
   readonly end: number; // index after its last point
+  /** Position half way to the next segment's first point; infinite for the last segment. */
+  readonly to: number;
   readonly middle: number;
   readonly level: number;
   readonly slope: number;
@@ -79,7 +81,7 @@ function lineOver(points: readonly ShiftPoint[], sums: Sums, first: number, end:
   const misfit = Math.sqrt(chiSquare / Math.max(1, count - 1));
   return {
     cost: chiSquare / 2,
-    segment: { first, end, middle: sums.origin + meanX, level: points[0].shift + meanY, slope: fitted, levelSigma: 1 / Math.sqrt(w), slopeSigma: 1 / Math.sqrt(xx + prior), misfit },
+    segment: { first, end, to: end < points.length ? (points[end - 1].at + points[end].at) / 2 : Number.POSITIVE_INFINITY, middle: sums.origin + meanX, level: points[0].shift + meanY, slope: fitted, levelSigma: 1 / Math.sqrt(w), slopeSigma: 1 / Math.sqrt(xx + prior), misfit },
   };
 }
 

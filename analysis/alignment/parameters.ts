@@ -6,9 +6,13 @@ export const ALIGNMENT = {
   coarseWindow: 30,
   coarseHop: 15,
   /** Finest bin of the fine search; a coarser trace sets its own step. */
-  fineBin: 0.02,
-  fineWindow: 6,
-  fineHop: 3,
+  fineBin: 0.05,
+  /** Blocks of the fine search: a slip is placed to one of them. */
+  block: 0.25,
+  /** Shifts are measured over this length before lines are laid through them. */
+  pointLength: 3,
+  /** How far a place may lie off the line through its neighbours. */
+  lineReach: 0.12,
   /** How far the fine path may leave the coarse one. */
   fineReach: 0.8,
   /** Scale error of an encoder that is expected (common practice 0.1..0.5 %). */
@@ -25,6 +29,8 @@ export const ALIGNMENT = {
   informative: 4,
   /** What is known of the start without any match: unrecorded cuts and different starts. */
   startUnknown: 20,
+  /** Texture beyond this many of its deviations counts as this many until the scans have been compared. */
+  textureCap: 5,
   /** LF events: this many noise deviations above the median count as rope character. */
   eventThreshold: 3.5,
   eventCap: 10,

@@ -1,0 +1,92 @@
+import type { Character } from './character.ts';
+import type { AlignmentParameters } from './parameters.ts';
+import type { ResidualModel } from './residual-model.ts';
+import type { ShiftLattice } from './shift-lattice.ts';
+
+/** Where to look: predicted shift (metres) at a position of the scan, and how far to either side of it. */
+export interface Search {
+  readonly shift: (at: number) => number;
+  /** A shift without jumps, from which the lattice counts. */
+  readonly steady: (at: number) => number;
+  readonly reach: (at: number) => number;
+  /** Shifts between two bins that are told apart. */
+  readonly perBin: number;
+}
+
+/**
+ * How well each block of the scan fits the reference at each shift: Gaussian texture with the gain, the scatter and the
+ * independence that `models` hold, scatter capped so that new damage says little, plus the damped product of LF events.
+ * Where one of the two saw nothing no shift gains. Linear in bins times shifts.
+ */
+export function blockEvidence(scan: Character, reference: Character, models: readonly ResidualModel[], search: Search, around: boolean, parameters: AlignmentParameters): ShiftLattice {
+  const size = Math.max(4, Math.round(parameters.block / scan.bin));
+  const blocks = Math.max(1, Math.floor(scan.length / size));
+  const offset = scan.start - reference.start;
+  const at = new Float64Array(blocks);
+  const first = new Int32Array(blocks);
+  const evidence: Float64Array[] = [];
+  for (let b = 0; b < blocks; b += 1) {
+    const from = b * size;
+    const end = b === blocks - 1 ? scan.length : from + size;
+    at[b] = scan.start + ((from + end - 1) / 2) * scan.bin;
+    const step = scan.bin / search.perBin;
+    const away = Math.round((search.shift(at[b]) - search.steady(at[b])) / step);
+    const predicted = (search.steady(at[b]) + away * step + offset) / scan.bin;
+    const cells = Math.max(2, Math.ceil((search.reach(at[b]) / scan.bin) * search.perBin));
+    const lowest = Math.floor(predicted - cells / search.perBin) - 1;
+    const highest = Math.ceil(predicted + cells / search.perBin) + 2;
+    const whole = evidenceOfBins(scan, reference, models, from, end, lowest, highest - lowest + 1, around, parameters);
+    first[b] = away - cells;
+    evidence.push(Float64Array.from({ length: 2 * cells + 1 }, (_, k) => between(whole, predicted + (k - cells) / search.perBin - lowest)));
+  }
+  return { at, step: scan.bin / search.perBin, first, evidence };
+}
+
+/** Scatter beyond this many deviations counts no more: it is damage that one scan shows and the other does not. */
+const CAPPED = 9;
+/** The most that LF events of one block may say, nats: amplitudes repeat only roughly and two events may meet by chance. */
+const MOST_OF_EVENTS = 14;
+
+function evidenceOfBins(scan: Character, reference: Character, models: readonly ResidualModel[], from: number, end: number, lowest: number, lags: number, around: boolean, parameters: AlignmentParameters): Float64Array {
+  const size = reference.length;
+  const out = new Float64Array(lags);
+  const events = new Float64Array(lags);
+  for (let l = 0; l < lags; l += 1) {
+    let [at, first, last] = [from + lowest + l, from, end];
+    if (around) at = ((at % size) + size) % size;
+    else [first, last] = [Math.max(from, from - at), Math.min(end, from + size - at)];
+    let met = 0;
+    for (let i = first, j = at + first - from; i < last; i += 1, j += 1) met += scan.events[i] * reference.events[j < size ? j : j - size];
+    events[l] = parameters.eventWeight * met;
+    for (const model of models) out[l] += fitOf(model, first, last, at + first - from, size);
+  }
+  for (let l = 0; l < lags; l += 1) {
+    // An event stands somewhere in its bin: its neighbours share what it says.
+    const spread = 0.5 * events[l] + 0.25 * ((l > 0 ? events[l - 1] : 0) + (l < lags - 1 ? events[l + 1] : 0));
+    out[l] += Math.min(MOST_OF_EVENTS, spread);
+  }
+  return out;
+}
+
+/** How much better bins [first, last) of the scan are told by the reference from bin `at` on than by their own scatter alone. Nats. */
+function fitOf(model: ResidualModel, first: number, last: number, at: number, size: number): number {
+  const { gain, scan, scanSeen, reference, referenceSeen, variance, advantage } = model;
+  const shared = gain * gain * model.power;
+  let sum = 0;
+  for (let i = first, k = at; i < last; i += 1, k += 1) {
+    const j = k < size ? k : k - size;
+    if (scanSeen[i] === 0 || referenceSeen[j] === 0) continue;
+    const own = scan[i];
+    const left = own - gain * reference[j];
+    sum += Math.min(CAPPED, (own * own) / (variance[i] + shared)) - Math.min(CAPPED, (left * left) / variance[i]) + advantage[i];
+  }
+  return (0.5 * sum) / model.independence;
+}
+
+/** Value between whole bins by the cubic through the four nearest. */
+function between(values: Float64Array, place: number): number {
+  const k = Math.max(1, Math.min(values.length - 3, Math.floor(place)));
+  const t = place - k;
+  const [a, b, c, d] = [values[k - 1], values[k], values[k + 1], values[k + 2]];
+  return b + 0.5 * t * (c - a + t * (2 * a - 5 * b + 4 * c - d + t * (3 * (b - c) + d - a)));
+}

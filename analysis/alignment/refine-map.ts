@@ -1,0 +1,104 @@
+import { blockEvidence } from './block-evidence.ts';
+import type { Search } from './block-evidence.ts';
+import { capped } from './character.ts';
+import type { Character } from './character.ts';
+import { fitSegments, shiftOn } from './fit-segments.ts';
+import type { Segment } from './fit-segments.ts';
+import type { AlignmentParameters } from './parameters.ts';
+import { firstModels, residualModels } from './residual-model.ts';
+import type { ResidualModel } from './residual-model.ts';
+import { interpolate } from './rope-map.ts';
+import { scanMap } from './scan-map.ts';
+import type { ScanMap } from './scan-map.ts';
+import { beliefsOf } from './shift-lattice.ts';
+import type { Beliefs, ShiftLattice } from './shift-lattice.ts';
+import { shiftPoints } from './shift-points.ts';
+
+type Shift = (at: number) => number;
+
+/**
+ * From a coarse shift along the scan to a map finer than a bin, in two looks. The first is wide: which way through slips
+ * the scan took, learned twice, first with a rough idea of the scatter and then with the scatter it found. Straight lines
+ * through what it measured say the scale. The second look is narrow and fine, about those lines, and gives the bound.
+ */
+export function refineMap(scan: Character, reference: Character, coarse: Shift, around: boolean, parameters: AlignmentParameters): ScanMap | null {
+  const wide: Search = { steady: coarse, shift: coarse, reach: () => parameters.fineReach, perBin: 1 };
+  const drift = parameters.maxSlope * parameters.block;
+  const motion = { drift, slipChance: slipChance(parameters), largestSlip: parameters.maxSlip };
+  const look = (models: readonly ResidualModel[]): { lattice: ShiftLattice; beliefs: Beliefs } => {
+    const lattice = blockEvidence(scan, reference, models, wide, around, parameters);
+    return { lattice, beliefs: beliefsOf(lattice, motion) };
+  };
+  const rough = look(firstModels(capped(scan, parameters.textureCap), capped(reference, parameters.textureCap)));
+  const models = residualModels(scan, reference, along(rough.lattice, rough.beliefs, coarse), around);
+  if (models.length === 0) return null;
+  const better = look(models);
+  const segments = linesThrough(better.lattice, better.beliefs, coarse, parameters);
+  if (segments === null) return null;
+  const lines = alongLines(segments);
+  const known = residualModels(scan, reference, lines, around);
+  const steady = withoutJumps(segments);
+  const fine = blockEvidence(scan, reference, known, { steady, shift: lines, reach: reachAbout(segments, parameters), perBin: FINE }, around, parameters);
+  return scanMap(fine, likeliest(fine, parameters), steady, scan, parameters);
+}
+
+/** Shifts told apart within a bin. */
+const FINE = 4;
+
+function slipChance(parameters: AlignmentParameters): number {
+  return Math.exp(-parameters.slipCost);
+}
+
+function along(lattice: ShiftLattice, beliefs: Beliefs, about: Shift): Shift {
+  const at = lattice.at;
+  const shifts = beliefs.blocks.map((belief, b) => about(at[b]) + belief.middle);
+  if (at.length === 1) return () => shifts[0];
+  return (x) => interpolate(at, shifts, Math.max(at[0], Math.min(at[at.length - 1], x)));
+}
+
+function linesThrough(lattice: ShiftLattice, beliefs: Beliefs, coarse: Shift, parameters: AlignmentParameters): Segment[] | null {
+  const points = shiftPoints(lattice, beliefs, coarse, parameters);
+  if (points.length < 3) return null;
+  const rough = fitSegments(points, 0, parameters.maxSlope, parameters);
+  return fitSegments(points, medianSlope(rough), parameters.slopeSpread, parameters);
+}
+
+function medianSlope(segments: readonly Segment[]): number {
+  const weighted = segments.flatMap((segment) => Array.from({ length: segment.end - segment.first }, () => segment.slope)).sort((a, b) => a - b);
+  return weighted[weighted.length >> 1];
+}
+
+/** Each line up to the middle between it and the next. */
+function alongLines(segments: readonly Segment[]): Shift {
+  return (x) => shiftOn(segments.find((segment) => x < segment.to) ?? segments[segments.length - 1], x);
+}
+
+/** The slopes of the lines without the jumps between them: shifts are counted from here, so that a slip costs once, wherever it is. */
+function withoutJumps(segments: readonly Segment[]): Shift {
+  const starts = segments.map(() => 0);
+  starts[0] = shiftOn(segments[0], segments[0].middle);
+  const at = segments.map((segment, i) => (i === 0 ? segment.middle : segments[i - 1].to));
+  for (let i = 1; i < segments.length; i += 1) starts[i] = starts[i - 1] + segments[i - 1].slope * (at[i] - at[i - 1]);
+  return (x) => {
+    const i = Math.max(0, segments.findIndex((segment) => x < segment.to));
+    return starts[i] + segments[i].slope * (x - at[i]);
+  };
+}
+
+/** Beside a jump between two lines both are looked at; elsewhere only what the lines may be off by. */
+function reachAbout(segments: readonly Segment[], parameters: AlignmentParameters): (at: number) => number {
+  const jumps = segments.slice(1).map((segment, i) => ({ at: segments[i].to, size: Math.abs(shiftOn(segment, segments[i].to) - shiftOn(segments[i], segments[i].to)) }));
+  return (x) => jumps.reduce((most, jump) => (Math.abs(x - jump.at) < SLIP_DOUBT ? Math.max(most, jump.size + parameters.lineReach) : most), parameters.lineReach);
+}
+
+/** How far from where two lines part the slip between them may be. Metres. */
+const SLIP_DOUBT = 12;
+
+/** Of some drifts about the lines the one that makes the evidence likeliest: how straight a scan is, is learned from it. */
+function likeliest(lattice: ShiftLattice, parameters: AlignmentParameters): Beliefs {
+  const tried = DRIFTS.map((drift) => beliefsOf(lattice, { drift: drift * Math.sqrt(parameters.block), slipChance: slipChance(parameters), largestSlip: parameters.maxSlip }));
+  return tried.reduce((best, each) => (each.evidence > best.evidence ? each : best));
+}
+
+/** Metres per square root of a metre. */
+const DRIFTS = [0.0005, 0.0015, 0.004] as const;
