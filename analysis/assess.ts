@@ -9,6 +9,7 @@ import { writeAssessment } from './assessment/write-assessment.ts';
 import type { Assessment } from './assessment/schema.ts';
 import { chooseRuleSets } from './criteria/choose-rule-sets.ts';
 import type { CriteriaOutcome, Evidence } from './criteria/criterion.ts';
+import { ownRuleSets } from './criteria/own-rule-sets.ts';
 import { evaluateCriteria } from './criteria/evaluate-criteria.ts';
 import { judgeGrowth } from './growth/judge-growth.ts';
 import { onOneScale } from './growth/one-scale.ts';
@@ -16,6 +17,7 @@ import type { Place } from './growth/place.ts';
 import { neverInspected } from './intake/coverage.ts';
 import { forecastLife } from './life/forecast-life.ts';
 import type { LifeOutcome } from './life/forecast.ts';
+import { intervalShare } from './life/interval-share.ts';
 import { summarise } from './life/summarise.ts';
 import type { Checkpoint } from './rope/checkpoint.ts';
 import { completeGeometry } from './rope/complete-geometry.ts';
@@ -24,6 +26,7 @@ import type { CreateHasher } from './rope/hasher.ts';
 import type { JournalEntry } from './rope/journal.ts';
 import type { RopeRecord } from './rope/record.ts';
 import type { Survey } from './rope/survey.ts';
+import { cutOffs, goneLengths, stillThere, withoutLengths } from './rope/cut-off.ts';
 import { ropeExtent } from './rope/rope-extent.ts';
 import { newestOf, tiePointsOf } from './rope/journal.ts';
 import { stageOf } from './rope/checkpoint.ts';
@@ -69,18 +72,21 @@ export async function assess(folder: RopeFolder, options: AssessOptions): Promis
     { ...extent, landmarks: record.landmarks, events: record.events, checkpoint: stageOf(checkpoint, 'Aligning', 0.4, 0.6) },
   );
   const surveys = await surveyInspections(combined, maps, { record, geometry, extent, parameters: newestOf(journal, 'parameters')?.values }, stageOf(checkpoint, 'Finding faults and zones', 0.6, 0.8));
-  const places = await judgeGrowth(surveys, { diameterMm: geometry.diameterMm, loopLength: extent.loopLength }, stageOf(checkpoint, 'Comparing inspections', 0.8, 0.85));
+  const asOf = surveys.length > 0 ? surveys[surveys.length - 1].date : options.generated;
+  const cut = surveys.length > 0 ? cutOffs(record.events, extent, surveys[0].date, asOf) : [];
+  const gone = surveys.length > 0 ? goneLengths(cut, surveys[surveys.length - 1].covered) : [];
+  const places = await judgeGrowth(surveys, { diameterMm: geometry.diameterMm, loopLength: extent.loopLength, cutOffs: cut }, stageOf(checkpoint, 'Comparing inspections', 0.8, 0.85));
 
-  const evidence: Evidence = { geometry, application: record.rope.application ?? '', ...extent, installed: record.rope.installed ?? null, surveys, places, landmarks: record.landmarks, events: record.events };
-  const { sets, reasons } = chooseRuleSets(evidence.application, geometry, newestOf(journal, 'rule-choice')?.rules ?? record.rules, []);
+  const evidence: Evidence = { geometry, application: record.rope.application ?? '', ...extent, installed: record.rope.installed ?? null, surveys, places, landmarks: record.landmarks, events: record.events, cutOffs: cut };
+  const { sets, reasons } = chooseRuleSets(evidence.application, geometry, newestOf(journal, 'rule-choice')?.rules ?? record.rules, ownRuleSets(journal));
   const seen = { ...evidence, surveys: withVisualInspections(surveys, inspections, extent) };
   const evaluated = await evaluateCriteria(seen, sets, stageOf(checkpoint, 'Evaluating criteria', 0.85, 0.92));
   const criteria: CriteriaOutcome = { ruleSets: reasons, ...evaluated };
 
-  const asOf = surveys.length > 0 ? surveys[surveys.length - 1].date : options.generated;
-  const comparable = { ...evidence, surveys: onOneScale(surveys) };
-  const life = await forecastLife(comparable, criteria, { sets, asOf, intervalFactor: 0.5, seed: 20260101, checkpoint: stageOf(checkpoint, 'Forecasting', 0.92, 0.99) });
-  const notInspected = neverInspected(surveys, extent);
+  // What was cut off wears no further, and is neither inspected nor uninspected rope.
+  const comparable = { ...evidence, surveys: onOneScale(surveys).map((survey) => withoutLengths(survey, gone)) };
+  const life = await forecastLife(comparable, criteria, { sets, asOf, intervalFactor: intervalShare(newestOf(journal, 'parameters')?.values), seed: 20260101, checkpoint: stageOf(checkpoint, 'Forecasting', 0.92, 0.99) });
+  const notInspected = stillThere(neverInspected(surveys, extent), gone);
   const summary = summarise(evidence, criteria, life, notInspected);
   const assessment = writeAssessment({ ...intake, recordSha256, geometry, extent, surveys, places, criteria, life, notInspected, summary, cautions: cautionsFor(record, inspections), options });
   await checkpoint('Done', 1);

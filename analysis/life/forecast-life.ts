@@ -91,7 +91,31 @@ function forecastOf(result: CriterionResult, window: MeasuredWindow, calendar: P
     trips: { low: trips(byTrips?.low), median: trips(byTrips?.median), high: trips(byTrips?.high) },
     notBefore: date(calendar.notBefore), reason: calendar.reason,
     series: window.series.map(({ inspection, date: at, trips: count, value, uncertainty }) => ({ inspection, date: at, trips: count, value, uncertainty })),
-    limit: result.limit, unit: result.unit,
+    limit: result.limit, unit: result.unit, chance: chanceOf(calendar, yearOfDate(window.series[window.series.length - 1]?.date ?? '')),
     band: calendar.band.map((point) => ({ date: dateOfYear(point.t), low: point.low, median: point.median, high: point.high })),
   };
+}
+
+/** Steps of probability in the table of dates, and halvings that find each to within a day of fifty years. */
+const CHANCE_STEPS = 50;
+const HALVINGS = 16;
+
+/** Where dates are given they assume that the growth goes on, and so does the table: its 10 % stands at the date of 10 %. */
+function chanceOf({ probabilityBy, low, diagnostics }: PassageForecast, last: number): Forecast['chance'] {
+  if (probabilityBy === null || !Number.isFinite(last)) return [];
+  const given = low === null || diagnostics === null ? 1 : diagnostics.growing;
+  const by = (t: number): number => Math.min(1, probabilityBy(t) / given);
+  const end = last + HORIZON_YEARS;
+  const found = Array.from({ length: CHANCE_STEPS }, (_, i) => (i + 0.5) / CHANCE_STEPS).filter((share) => share < by(end)).map((share) => earliest(by, share, last, end));
+  return [last, ...found, end].map((t) => ({ date: dateOfYear(t), share: by(t) }));
+}
+
+function earliest(by: (t: number) => number, share: number, from: number, to: number): number {
+  let [low, high] = [from, to];
+  for (let i = 0; i < HALVINGS; i += 1) {
+    const middle = (low + high) / 2;
+    if (by(middle) >= share) high = middle;
+    else low = middle;
+  }
+  return high;
 }

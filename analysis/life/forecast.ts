@@ -17,6 +17,8 @@ export interface Forecast {
   readonly series: readonly SeriesPoint[];
   readonly limit: number;
   readonly unit: string;
+  /** Probability that the limit is reached by a date, rising; between two dates it may be taken as straight; where dates are given, on the same footing as they. Empty where refused. */
+  readonly chance: readonly { readonly date: string; readonly share: number }[];
   /** For the chart: the model's value by date with its 10-90 % band. Empty where refused. */
   readonly band: readonly { readonly date: string; readonly low: number; readonly median: number; readonly high: number }[];
 }
@@ -24,6 +26,8 @@ export interface Forecast {
 export interface NextInspection {
   readonly by: string | null;
   readonly reasons: readonly string[];
+  /** Share of the time to the earliest low bound that was used. */
+  readonly intervalShare: number;
   /** Which further inspection would narrow the interval most. */
   readonly advice: string;
 }

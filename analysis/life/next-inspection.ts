@@ -31,7 +31,7 @@ export function nextInspection(evidence: Evidence, results: readonly CriterionRe
   const reasons = due.map((each) => each.reason);
   if (earliest === null) reasons.push('no criterion has a forecast or a bound: fewer than two inspections of any place that can be judged');
   if (due.length === 0) reasons.push('no rule set gives an interval and no growth could be judged: the competent person sets the date');
-  return { by: due.length > 0 ? due[0].by : null, reasons, advice: adviceOf(places, options) };
+  return { by: due.length > 0 ? due[0].by : null, reasons, intervalShare: options.intervalFactor, advice: adviceOf(places, options) };
 }
 
 function reachedNow(results: readonly CriterionResult[], { asOf }: IntervalOptions): { by: string; reason: string }[] {

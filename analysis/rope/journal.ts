@@ -11,6 +11,8 @@ export const journalEntrySchema = z.discriminatedUnion('kind', [
   z.object({ ...act, kind: z.literal('tie-point-removed'), inspection: z.string(), measured_m: z.number() }),
   z.object({ ...act, kind: z.literal('place-review'), from_m: z.number(), to_m: z.number(), verdict: z.enum(['accepted', 'set-aside', 'relabelled', 'withdrawn']), label: z.string().optional(), reason: z.string() }),
   z.object({ ...act, kind: z.literal('rule-choice'), rules: z.array(z.string()), reason: z.string() }),
+  /** A rule set that a user made, as rule-set.ts describes it. */
+  z.object({ ...act, kind: z.literal('rule-set'), set: z.record(z.string(), z.unknown()) }),
   z.object({ ...act, kind: z.literal('visual-note'), inspection: z.string(), note: z.record(z.string(), z.unknown()) }),
   z.object({ ...act, kind: z.literal('column-choice'), file: z.string(), columns: z.record(z.string(), z.unknown()), recipe: z.string().optional() }),
   z.object({ ...act, kind: z.literal('parameters'), values: z.record(z.string(), z.number()) }),

@@ -6,6 +6,7 @@ import { noCheckpoint } from '../../analysis/rope/checkpoint.ts';
 import { nodeHasher } from '../../main/hasher.ts';
 import { openRopeFolder } from '../../main/folder/rope-folder.ts';
 import { byUrgency } from '../../renderer/jobs/urgency.ts';
+import { chanceBefore } from '../../renderer/jobs/chance-before.ts';
 import { mapShift } from '../../renderer/jobs/map-shift.ts';
 import { answerer } from '../../renderer/workers/answer.ts';
 import { viewOf } from '../../renderer/workers/analysis-view.ts';
@@ -78,4 +79,17 @@ test('the worker answers with the samples themselves where they fit, and with NO
   // A drawing holds single precision: seven digits, far beyond any pixel.
   expect(first.loss.low[5]).toBe(Math.fround(rope.loss!.values[index]));
   expect(strips.transfer.length).toBe(24);
+});
+
+test('the probability of a date rises with time and is that of the stated 10, 50 and 90 % dates', () => {
+  const dated = view.life.forecasts.filter((each) => each.date.low !== null && each.date.median !== null && each.chance.length > 0);
+  expect(dated.length).toBeGreaterThan(0);
+  for (const each of dated) {
+    const shares = each.chance.map((point) => point.share);
+    expect(shares).toEqual([...shares].sort((a, b) => a - b));
+    // The table knows whole days and steps of 2 %, and a count may be likely to rise on one day.
+    expect(Math.abs(chanceBefore(each, each.date.low!)! - 0.1)).toBeLessThan(0.04);
+    expect(Math.abs(chanceBefore(each, each.date.median!)! - 0.5)).toBeLessThan(0.04);
+    expect(chanceBefore(each, '2000-01-01')).toBe(0);
+  }
 });

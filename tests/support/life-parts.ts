@@ -22,7 +22,7 @@ export function boundedPlace(low: string, asOf: string): PressingPlace {
   const window: MeasuredWindow = { where, series };
   const forecast: Forecast = {
     ruleSet: 'set', clause: 'clause', where, model: 'linear', basis: 'calendar', inspectionsUsed: 1, date: { low, median: null, high: null }, trips: { low: null, median: null, high: null },
-    notBefore: null, reason: '', series, limit: 10, unit: '%', band: [],
+    notBefore: null, reason: '', series, limit: 10, unit: '%', chance: [], band: [],
   };
   const passage: PassageForecast = { model: 'linear', low: null, median: null, high: null, notBefore: null, reason: '', band: [], probabilityBy: null, expectedWidth: null, diagnostics: null };
   return { forecast, passage, window };
