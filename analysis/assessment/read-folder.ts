@@ -5,6 +5,7 @@ import { readRun } from '../intake/read-run.ts';
 import type { Bytes, Run } from '../intake/run.ts';
 import type { VisualNote } from '../intake/visual-note.ts';
 import { completeGeometry } from '../rope/complete-geometry.ts';
+import { presentLength } from '../rope/cut-off.ts';
 import type { Checkpoint } from '../rope/checkpoint.ts';
 import { columnsSchema } from '../rope/record.ts';
 import type { InspectionRecord, RopeRecord, RunColumns } from '../rope/record.ts';
@@ -13,6 +14,7 @@ import type { JournalEntry } from '../rope/journal.ts';
 import type { Problem } from '../rope/problem.ts';
 import { UnusableInput } from '../rope/problem.ts';
 import { readRecord } from '../rope/read-record.ts';
+import { ropeExtent } from '../rope/rope-extent.ts';
 
 /** A rope folder as the analysis sees it: names relative to the folder, with '/'. */
 export interface RopeFolder {
@@ -55,7 +57,7 @@ export async function readFolder(folder: RopeFolder, options: Options, checkpoin
     const runs: Run[] = [];
     for (const run of inspection.runs) {
       const before = done;
-      const result = await readOneRun(folder, record, run, options, (stage, share) => checkpoint(`${run.file} ${stage}`.trim(), (before + share) / total));
+      const result = await readOneRun(folder, record, presentLength(record.events, ropeExtent(record), ordered[0].date, inspection.date), run, options, (stage, share) => checkpoint(`${run.file} ${stage}`.trim(), (before + share) / total));
       if ('problems' in result) problems.push(...result.problems);
       else runs.push(result.run);
       done += 1;
@@ -74,7 +76,7 @@ function compareRuns(inspections: readonly InspectionIntake[]): InspectionIntake
   return inspections.map((each) => ({ ...each, runs: each.runs.map(() => compared[next++]) }));
 }
 
-async function readOneRun(folder: RopeFolder, record: RopeRecord, run: InspectionRecord['runs'][number], options: Options, checkpoint: Checkpoint) {
+async function readOneRun(folder: RopeFolder, record: RopeRecord, ropeLength: number | null, run: InspectionRecord['runs'][number], options: Options, checkpoint: Checkpoint) {
   const known = folder.files.find((each) => each.name === run.file);
   if (!known) return { problems: [missing(run.file)] };
   return readRun(
@@ -82,7 +84,8 @@ async function readOneRun(folder: RopeFolder, record: RopeRecord, run: Inspectio
       file: run.file, bytes: await folder.read(run.file), size: known.size,
       columns: chosenColumns(options.journal, run.file) ?? run.columns,
       direction: run.direction,
-      ropeLength: record.rope.length_m ?? null,
+      ropeLength,
+      loop: record.rope.loop === true,
       metallicArea: completeGeometry(record.rope).metallicAreaMm2,
       ropeDiameter: record.rope.diameter_mm ?? null,
     },

@@ -126,7 +126,7 @@ function governingOf(scan: Scan, clause: Clause, evidence: Evidence, index: numb
   const { area, uncertainty, wires } = breaksOver(clause, evidence, survey, where);
   const notes = [...scan.notes];
   const unseen = 1 - over(seen, index, span, samples) / span;
-  if (scan.sums !== null) notes.unshift(`distributed loss ${Math.max(0, value - area).toFixed(2)} %${area > 0 ? ` and ${wires} broken wires ${area.toFixed(2)} %` : ''}`);
+  if (scan.sums !== null) notes.unshift(`distributed loss ${Math.max(0, value - area).toFixed(2)} %${area > 0 ? ` and ${wires} broken wire${wires === 1 ? '' : 's'} ${area.toFixed(2)} %` : ''}`);
   const pits = pitsOrBreaks(evidence, survey, where);
   if (pits > 0) notes.push(`${pits} of the LF indications lie in a corroded zone, where a pit may look like a broken wire: look there`);
   if (clause.window === null) notes.push(`read over ${scan.width.toFixed(2)} m, the averaging length of LMA`);

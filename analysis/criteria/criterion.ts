@@ -1,4 +1,5 @@
 import type { Interval } from '../rope/interval.ts';
+import type { CutOff } from '../rope/cut-off.ts';
 import type { RopeGeometry } from '../rope/geometry.ts';
 import type { Landmark, RopeEvent } from '../rope/record.ts';
 import type { Survey } from '../rope/survey.ts';
@@ -17,6 +18,8 @@ export interface Evidence {
   readonly places: readonly Place[];
   readonly landmarks: readonly Landmark[];
   readonly events: readonly RopeEvent[];
+  /** Lengths that recorded events cut off the rope up to the newest inspection. */
+  readonly cutOffs?: readonly CutOff[];
 }
 
 export interface Measurement {

@@ -1,4 +1,5 @@
 import type { Checkpoint } from '../rope/checkpoint.ts';
+import { goneLengths } from '../rope/cut-off.ts';
 import { complementOf, totalLength } from '../rope/interval.ts';
 import type { Interval } from '../rope/interval.ts';
 import { ropePosition } from '../rope/units.ts';
@@ -111,15 +112,16 @@ function sentenceOf(clause: Clause, limit: number, governing: Governing, verdict
   const bound = clause.comparator === '>' || clause.comparator === '<' ? `${WORDS[clause.comparator]} ${shown(limit)} ${clause.unit}` : `${shown(limit)} ${clause.unit} ${WORDS[clause.comparator]}`;
   const { from, to } = governing.where;
   const at = to - from < 0.005 ? `at ${from.toFixed(2)} m` : `from ${from.toFixed(2)} to ${to.toFixed(2)} m`;
-  return `${clause.sentence} Found: ${shown(governing.value)} ${clause.unit} ${at}; criterion: ${bound}; ${verdict.replaceAll('-', ' ')}.`;
+  return `${clause.sentence} Found: ${shown(governing.value)} ${governing.value === 1 ? clause.unit.replace(/^wires$/, 'wire') : clause.unit} ${at}; criterion: ${bound}; ${verdict.replaceAll('-', ' ')}.`;
 }
 
 /** Lengths not inspected are not judged, and every result says how much that is. */
 function unseenNote(evidence: Evidence, survey: Survey): string {
   const whole = wholeRope(evidence, survey);
   if (whole === null) return '';
-  const unseen = totalLength(complementOf(survey.covered, whole));
-  return unseen < 0.005 ? '' : `${unseen.toFixed(2)} m of ${(whole.to - whole.from).toFixed(2)} m were NOT INSPECTED and are not judged`;
+  const gone = goneLengths((evidence.cutOffs ?? []).filter((each) => Date.parse(each.date) <= Date.parse(survey.date)), survey.covered);
+  const unseen = totalLength(complementOf([...survey.covered, ...gone], whole));
+  return unseen < 0.005 ? '' : `${unseen.toFixed(2)} m of ${(whole.to - whole.from - totalLength(gone)).toFixed(2)} m were NOT INSPECTED and are not judged`;
 }
 
 function wholeRope(evidence: Evidence, survey: Survey): Interval<'rope'> | null {

@@ -1,4 +1,6 @@
 import type { Checkpoint } from '../rope/checkpoint.ts';
+import type { CutOff } from '../rope/cut-off.ts';
+import type { Interval } from '../rope/interval.ts';
 import { profileAt } from '../rope/profile-at.ts';
 import type { Survey } from '../rope/survey.ts';
 import { adjustedPValues } from './false-discovery.ts';
@@ -18,6 +20,8 @@ import type { ZoneGauge } from './zone-series.ts';
 export interface GrowthContext {
   readonly diameterMm: number | null;
   readonly loopLength: number | null;
+  /** Lengths that are no longer part of the rope. */
+  readonly cutOffs?: readonly CutOff[];
 }
 
 /**
@@ -36,10 +40,15 @@ export async function judgeGrowth(surveys: readonly Survey[], context: GrowthCon
   await checkpoint('measuring faults', 0.7);
   const faultScale = gaugeFaults(surveys, faults);
   const measuredFaults = faults.map((fault, index) => measureFault(fault, index, surveys, faultScale));
-  return judge([...measuredZones, ...measuredFaults]);
+  return judge([...measuredZones, ...measuredFaults].map((each) => ({ ...each, cutOff: cutOffOf(each.place.where, context.cutOffs ?? []) })));
 }
 
-function measureZone(zone: GatheredZone, index: number, surveys: readonly Survey[], gauge: ZoneGauge): MeasuredPlace {
+function cutOffOf(where: Interval<'rope'>, cutOffs: readonly CutOff[]): string | null {
+  const middle = (where.from + where.to) / 2;
+  return cutOffs.find((each) => middle >= each.where.from && middle < each.where.to)?.date ?? null;
+}
+
+function measureZone(zone: GatheredZone, index: number, surveys: readonly Survey[], gauge: ZoneGauge): Measured {
   const floor = surveys.map((survey) => ownUncertainty(survey, zone));
   const values = zoneSeries(zone.where, gauge, floor);
   const newest = surveys.length - 1;
@@ -61,13 +70,15 @@ function measureZone(zone: GatheredZone, index: number, surveys: readonly Survey
   };
 }
 
+type Measured = Omit<MeasuredPlace, 'cutOff'>;
+
 /** Uncertainty of a zone's mean where no sound length tells it: what the zone finder itself claims, else an instrument's repeatability. */
 function ownUncertainty(survey: Survey, zone: GatheredZone): number {
   const own = zone.members.find((member) => survey.condition.zones.includes(member.zone));
   return survey.repeatability.lossPercent ?? (own ? own.zone.uncertaintyPercent / 2 : 0.25);
 }
 
-function measureFault(fault: GatheredFault, index: number, surveys: readonly Survey[], scale: ReturnType<typeof gaugeFaults>): MeasuredPlace {
+function measureFault(fault: GatheredFault, index: number, surveys: readonly Survey[], scale: ReturnType<typeof gaugeFaults>): Measured {
   const values = faultSeries(fault, surveys, scale);
   const newest = surveys.length - 1;
   const last = values.find((value) => value.survey === newest);
@@ -98,9 +109,10 @@ function judge(measured: readonly MeasuredPlace[]): Place[] {
   const significant = new Set(tested.filter((_, i) => adjusted[i] <= GROWTH.falseDiscoveryRate).map((each) => each.index));
   return measured.map((each, index) => {
     const change = changes[index];
+    const judged = stateOf(each, change, significant.has(index));
+    const rate = judged.state === 'not-found' ? null : change.rate;
     return {
-      ...each.place, ...stateOf(each, change, significant.has(index)),
-      ratePerYear: change.rate?.perYear ?? null, rateLow: change.rate?.low ?? null, rateHigh: change.rate?.high ?? null, pValue: change.pValue,
+      ...each.place, ...judged, ratePerYear: rate?.perYear ?? null, rateLow: rate?.low ?? null, rateHigh: rate?.high ?? null, pValue: change.pValue,
     };
   });
 }

@@ -6,13 +6,15 @@ import type { TrendPoint } from './weighted-trend.ts';
 export interface MeasuredPlace {
   readonly place: Omit<Place, 'state' | 'reason' | 'ratePerYear' | 'rateLow' | 'rateHigh' | 'pValue'>;
   readonly points: readonly TrendPoint[];
-  /** Points from which growth counts: for a fault, since it first appeared. */
+  /** Points from which growth and its rate count: for a fault, since it first appeared. */
   readonly growthPoints: readonly TrendPoint[];
   readonly seenByNewest: boolean;
   /** Shown by the newest inspection: found by its detector, or measured there below its threshold. */
   readonly shownByNewest: boolean;
   readonly shownEarlier: boolean;
   readonly coveredEarlier: boolean;
+  /** Date on which this length was cut off the rope; null: it is still there. */
+  readonly cutOff: string | null;
   readonly smallestChange: number;
 }
 
@@ -35,17 +37,18 @@ export function changeOf(measured: MeasuredPlace): Change {
   const trend = weightedTrend(points);
   const step = newestAgainstEarlier(points);
   if (trend === null || step === null) return { size: 0, pValue: null, rate: null };
+  const grown = points === measured.growthPoints ? trend : weightedTrend(measured.growthPoints);
   const over = trend.slope * (points[points.length - 1].t - points[0].t);
-  const half = TWO_SIGMA * trend.slopeUncertainty;
   return {
     size: trend.pValue <= step.pValue ? over : step.change,
     pValue: Math.min(1, 2 * Math.min(trend.pValue, step.pValue)),
-    rate: { perYear: trend.slope, low: trend.slope - half, high: trend.slope + half },
+    rate: grown === null ? null : { perYear: grown.slope, low: grown.slope - TWO_SIGMA * grown.slopeUncertainty, high: grown.slope + TWO_SIGMA * grown.slopeUncertainty },
   };
 }
 
 /** The state of a place, given whether its change stands out among all places looked at. */
 export function stateOf(measured: MeasuredPlace, change: Change, significant: boolean): { state: GrowthState; reason: string } {
+  if (!measured.seenByNewest && measured.cutOff !== null) return { state: 'not-inspected', reason: `this length was cut off on ${measured.cutOff.slice(0, 10)} and is no longer part of the rope` };
   if (!measured.seenByNewest) return { state: 'not-inspected', reason: 'the newest inspection did not see this length' };
   if (!measured.shownByNewest) return { state: 'not-found', reason: 'an earlier inspection shows it, the newest saw this length and does not; that is no repair' };
   if (!measured.coveredEarlier) return { state: 'new', reason: 'first seen: no earlier inspection saw this length, so nothing can be said of its growth' };

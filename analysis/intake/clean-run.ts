@@ -77,7 +77,7 @@ export function cleanRun(read: Read): RunResult {
     faultUnit: request.columns?.lf?.unit ?? (recognition.columnOf.lf === undefined ? '' : guessOf(recognition, 'lf').unit),
     speed: channelOf('speed') ?? speedFromTime(channelOf('time'), grid.step, clock), averagingLength: THRESHOLDS.averagingLength.value,
   };
-  findings.push(...judgeMotion(samples, grid), ...judgeExtent(grid, request.ropeLength, trace.fault !== null), ...judgeSpeed(grid, trace.speed), ...(columns.position ? judgeSlip(grid, samples, channelOf('speed'), channelOf('time'), clock) : []));
+  findings.push(...judgeMotion(samples, grid), ...judgeExtent(grid, request.ropeLength, trace.fault !== null, request.loop === true), ...judgeSpeed(grid, trace.speed), ...(columns.position ? judgeSlip(grid, samples, channelOf('speed'), channelOf('time'), clock) : []));
   findings.push(...judgeDead(grid, channelOf('lma'), trace.loss, 'LMA', trace.fault ? 'LF' : null), ...judgeDead(grid, channelOf('lf'), trace.fault, 'LF', trace.loss ? 'LMA' : null));
   if (trace.loss) findings.push(...judgeDropouts(grid, trace.loss, 'LMA'), ...judgeLoss(grid, trace.loss), ...judgeSaturation(grid, trace.loss, 'LMA'));
   if (trace.fault) findings.push(...judgeDropouts(grid, trace.fault, 'LF'), ...judgeSaturation(grid, trace.fault, 'LF'));

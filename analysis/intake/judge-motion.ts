@@ -30,14 +30,22 @@ export function judgeMotion(samples: OrderedSamples, grid: EvenGrid): Finding[] 
   return found;
 }
 
+/** A run round a loop may overlap by this share of its length before its scale is doubted, percent. */
+const OVERLAP_SHARE = 130;
+
 /** Sampling too coarse to show a broken wire, and a length that is not the rope's. */
-export function judgeExtent(grid: EvenGrid, ropeLength: number | null, hasFault: boolean): Finding[] {
+export function judgeExtent(grid: EvenGrid, ropeLength: number | null, hasFault: boolean, loop = false): Finding[] {
   const end = grid.start + (grid.length - 1) * grid.step;
   const found: Finding[] = [];
   if (hasFault && grid.step > THRESHOLDS.coarseStep.value) found.push(finding('coarse-sampling', 'warning', grid.start, end, `One sample every ${(grid.step * 1000).toFixed(1)} mm: a single broken wire may fall between two samples. Sample every 5 mm or closer.`));
   const span = end - grid.start;
   if (ropeLength !== null && Math.abs(span - ropeLength) > THRESHOLDS.lengthDisagrees.value * ropeLength) {
     const share = (100 * span) / ropeLength;
+    // An endless rope is run past its own start on purpose, so that no length is missed.
+    if (loop && share > 100 && share < OVERLAP_SHARE) {
+      found.push(finding('runs-past-start', 'info', grid.start, end, `The run spans ${metres(span)} of an endless rope of ${metres(ropeLength)}: the last ${metres(span - ropeLength)} were seen twice.`));
+      return found;
+    }
     found.push(finding('length-disagrees', share > 102 ? 'warning' : 'info', grid.start, end, `The run spans ${metres(span)}, ${share.toFixed(1)} % of the ${metres(ropeLength)} in the record. ${share > 102 ? 'Check the unit and scale of the positions, or whether an endless rope was run more than once round.' : 'The rest was not run over by this file, or the positions are scaled wrongly.'}`));
   }
   return found;

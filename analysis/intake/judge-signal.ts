@@ -68,7 +68,7 @@ export function judgeLoss(grid: EvenGrid, loss: Channel): Finding[] {
     const last = meanOf(loss, grid.length - (samples >> 1), grid.length);
     if (head !== null && tail !== null && Math.abs(tail - head) > THRESHOLDS.driftLoss.value) found.push(finding('drift', 'info', grid.start, end, `Mean LMA differs by ${(tail - head).toFixed(2)} % between the first and the last quarter of the run: drift of the instrument or wear of one end. Compare with a run in the other direction.`));
     for (const [mean, reference, from, to, name] of [[first, head, grid.start, grid.start + edge, 'start'], [last, tail, end - edge, end, 'end']] as const) {
-      if (mean !== null && reference !== null && Math.abs(mean - reference) > THRESHOLDS.endRampLoss.value) found.push(finding('end-ramp', 'info', from, to, `LMA leaves its level by ${(mean - reference).toFixed(1)} % at the ${name} of the run, as it does near a socket: do not judge loss here.`));
+      if (mean !== null && reference !== null && Math.abs(mean - reference) > THRESHOLDS.endRampLoss.value) found.push(finding('end-ramp', 'info', from, to, `LMA leaves its level by ${(mean - reference).toFixed(1)} % at the ${name} of the run, as it does near a socket, or where the rope is damaged up to its end: judge loss here only beside an earlier run.`));
     }
   }
   return found;

@@ -66,7 +66,10 @@ export interface RunRequest {
   readonly columns: RunColumns | undefined;
   readonly direction: 'forward' | 'reverse' | undefined;
   /** Context that helps to judge the run. */
+  /** Length of the rope at the date of the inspection, m. */
   readonly ropeLength: number | null;
+  /** True: an endless rope, on which a run may go past its own start. */
+  readonly loop?: boolean;
   readonly metallicArea: number | null;
   readonly ropeDiameter: number | null;
 }

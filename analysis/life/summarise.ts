@@ -42,6 +42,7 @@ export function summarise(evidence: Evidence, criteria: Pick<CriteriaOutcome, 'r
   const state = points.reduce<AdviceState>((worst, each) => (ORDER.indexOf(each.state) > ORDER.indexOf(worst) ? each.state : worst), 'continue');
   const reasons = [...points].sort((a, b) => ORDER.indexOf(b.state) - ORDER.indexOf(a.state)).map((each) => each.reason);
   if (state === 'continue') reasons.push('no criterion that could be judged is reached or near, on the lengths that were inspected');
+  if (life.nextInspection.reasons.length > 0) reasons.push(`next inspection: ${life.nextInspection.reasons[0]}`);
   return { state, reasons, next_inspection_by: life.nextInspection.by, not_inspected_m: unseen };
 }
 
@@ -97,11 +98,16 @@ function pointsOfLife(evidence: Evidence, life: LifeOutcome): Point[] {
     points.push({ state: 'continue-shorter-interval', reason: `${first.ruleSet} ${first.clause} could be reached from ${first.date.low} on (10 %) at ${first.where.from.toFixed(1)} to ${first.where.to.toFixed(1)} m` });
   }
   if (life.forecasts.length > 0 && evidence.surveys.length < 2) points.push({ state: 'continue', reason: 'one inspection only: growth and remaining life cannot be judged' });
-  for (const place of evidence.places) {
-    if (place.state === 'growing' || place.state === 'new') {
-      points.push({ state: 'continue-shorter-interval', reason: `${place.subject} at ${place.where.from.toFixed(1)} to ${place.where.to.toFixed(1)} m is ${place.state}` });
-      break;
-    }
-  }
-  return points;
+  return [...points, ...pointsOfGrowth(evidence)];
+}
+
+/** Places named one by one; the others are counted. */
+const NAMED_PLACES = 4;
+
+/** What is new or grows, the fastest first. */
+function pointsOfGrowth({ places }: Evidence): Point[] {
+  const moving = places.filter((place) => place.state === 'growing' || place.state === 'new').sort((a, b) => (b.ratePerYear ?? 0) - (a.ratePerYear ?? 0));
+  const reasons = moving.slice(0, NAMED_PLACES).map((place) => `${place.subject} at ${place.where.from.toFixed(1)} to ${place.where.to.toFixed(1)} m is ${place.state}`);
+  if (moving.length > NAMED_PLACES) reasons.push(`${moving.length - NAMED_PLACES} more places are new or growing`);
+  return reasons.map((reason) => ({ state: 'continue-shorter-interval', reason }));
 }

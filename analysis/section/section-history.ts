@@ -45,8 +45,8 @@ async function knownThen(analysis: Analysis, counts: (date: string) => boolean):
   const { evidence, geometry } = analysis;
   if (evidence.surveys.every((each) => counts(each.date))) return evidence;
   const scanned = analysis.surveys.filter((each) => counts(each.date));
-  const places: readonly Place[] = await judgeGrowth(scanned, { diameterMm: geometry.diameterMm, loopLength: evidence.loopLength }, noCheckpoint);
-  return { ...evidence, places, surveys: evidence.surveys.filter((each) => counts(each.date)), events: evidence.events.filter((each) => counts(each.date)) };
+  const places: readonly Place[] = await judgeGrowth(scanned, { diameterMm: geometry.diameterMm, loopLength: evidence.loopLength, cutOffs: evidence.cutOffs?.filter((each) => counts(each.date)) }, noCheckpoint);
+  return { ...evidence, places, surveys: evidence.surveys.filter((each) => counts(each.date)), events: evidence.events.filter((each) => counts(each.date)), cutOffs: evidence.cutOffs?.filter((each) => counts(each.date)) };
 }
 
 /** Every criterion at its worst place in the section, at the newest inspection that can judge it there. */

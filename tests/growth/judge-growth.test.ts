@@ -60,6 +60,20 @@ describe('growth of zones', () => {
   });
 });
 
+describe('a length that was cut off', () => {
+  it('is not called uninspected rope', async () => {
+    const given = surveys(6, [
+      { date: '2020-06-01', loss: () => 0, faults: [[2, 10], [100, 10]] },
+      { date: '2021-06-01', loss: () => 0, faults: [[100, 10]], unseen: [0, 5] },
+    ]);
+    const cutOffs = [{ date: '2020-09-01', where: { from: 0, to: 5 } as never }];
+    const [gone, there] = await judgeGrowth(given, { diameterMm: 30, loopLength: null, cutOffs }, noCheckpoint);
+    expect(gone).toMatchObject({ state: 'not-inspected', reason: expect.stringContaining('cut off on 2020-09-01') });
+    expect(there.state).toBe('stable');
+    expect((await judge(given))[0].reason).toMatch(/did not see/);
+  });
+});
+
 describe('growth of faults', () => {
   it('calls a break that is merely still there stable, one that was not there before new, one that became a cluster growing', async () => {
     const given = surveys(4, [
@@ -75,5 +89,15 @@ describe('growth of faults', () => {
     const buried = given[0].rope.fault!.values;
     for (let i = Math.round(99.98 / STEP); i <= Math.round(100.02 / STEP); i += 1) buried[i] += 5;
     expect((await judge(given))[0].state).toBe('stable');
+  });
+
+  it('gives no rate to what was found once, and none to what is not found', async () => {
+    const given = surveys(7, [
+      { date: '2020-06-01', loss: () => 0, faults: [[50, 10]] },
+      { date: '2021-06-01', loss: () => 0, faults: [] },
+      { date: '2022-06-01', loss: () => 0, faults: [[300, 10]] },
+    ]);
+    const places = await judge(given);
+    expect(places.map((place) => [place.state, place.ratePerYear])).toEqual([['not-found', null], ['new', null]]);
   });
 });

@@ -46,6 +46,14 @@ describe('quality findings, each with its place', () => {
     expect(await found(csv(live(100, 0.005, 8)), 'length-disagrees', { ropeLength: 130 })).toHaveLength(1);
     expect(await found(csv(live(100, 0.005, 8)), 'length-disagrees', { ropeLength: 101 })).toHaveLength(0);
   });
+  it('an endless rope that was run past its own start is no disagreement, twice round is', async () => {
+    const overlap = csv(live(106, 0.005, 8));
+    expect((await found(overlap, 'runs-past-start', { ropeLength: 100, loop: true }))[0]).toMatchObject({ level: 'info', message: expect.stringContaining('6.00 m were seen twice') });
+    expect(await found(overlap, 'length-disagrees', { ropeLength: 100, loop: true })).toEqual([]);
+    expect(await found(overlap, 'length-disagrees', { ropeLength: 100 })).toHaveLength(1);
+    expect(await found(csv(live(140, 0.005, 8)), 'length-disagrees', { ropeLength: 100, loop: true })).toHaveLength(1);
+    expect(await found(csv(live(90, 0.005, 8)), 'runs-past-start', { ropeLength: 100, loop: true })).toEqual([]);
+  });
   it('speed outside the range and quick changes of it', async () => {
     const text = change(9, (s) => ({ v: s.x > 30 && s.x < 35 ? 4.5 : s.v }));
     const [range] = await found(text, 'speed-range');

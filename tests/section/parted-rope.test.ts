@@ -12,7 +12,7 @@ let analysis: Analysis;
 beforeAll(async () => {
   const folder = await openRopeFolder(join(import.meta.dirname, '../../sample-signals/parted-rope'));
   analysis = await assess(folder, { generated: '2026-01-01T00:00:00Z', product: 'test', createHash: nodeHasher, journal: [], checkpoint: noCheckpoint });
-});
+}, 60_000);
 const ask = async (at: number, halfWidth = 3, date: string | null = null) => (await sectionHistory(analysis, { at, halfWidth, date })).section;
 
 describe('the rope that parted', () => {
