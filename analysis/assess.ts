@@ -11,6 +11,7 @@ import { chooseRuleSets } from './criteria/choose-rule-sets.ts';
 import type { CriteriaOutcome, Evidence } from './criteria/criterion.ts';
 import { ownRuleSets } from './criteria/own-rule-sets.ts';
 import { evaluateCriteria } from './criteria/evaluate-criteria.ts';
+import type { RuleSet } from './criteria/rule-set.ts';
 import { judgeGrowth } from './growth/judge-growth.ts';
 import { onOneScale } from './growth/one-scale.ts';
 import type { Place } from './growth/place.ts';
@@ -50,6 +51,8 @@ export interface Analysis {
   readonly places: readonly Place[];
   /** What the criteria were judged from: also inspections by eye alone. */
   readonly evidence: Evidence;
+  /** The rule sets that were applied, a user's own among them. */
+  readonly sets: readonly RuleSet[];
   readonly criteria: CriteriaOutcome;
   readonly life: LifeOutcome;
   readonly assessment: Assessment;
@@ -90,5 +93,5 @@ export async function assess(folder: RopeFolder, options: AssessOptions): Promis
   const summary = summarise(evidence, criteria, life, notInspected);
   const assessment = writeAssessment({ ...intake, recordSha256, geometry, extent, surveys, places, criteria, life, notInspected, summary, cautions: cautionsFor(record, inspections), options });
   await checkpoint('Done', 1);
-  return { record, geometry, surveys, places, evidence: seen, criteria, life, assessment };
+  return { record, geometry, surveys, places, evidence: seen, sets, criteria, life, assessment };
 }

@@ -1,6 +1,5 @@
 import type { Analysis } from '../assess.ts';
 import { writeCriterion, writePlace } from '../assessment/write-assessment.ts';
-import { chooseRuleSets } from '../criteria/choose-rule-sets.ts';
 import type { CriterionResult, Evidence } from '../criteria/criterion.ts';
 import { evaluateCriteria } from '../criteria/evaluate-criteria.ts';
 import { judgeGrowth } from '../growth/judge-growth.ts';
@@ -51,8 +50,7 @@ async function knownThen(analysis: Analysis, counts: (date: string) => boolean):
 
 /** Every criterion at its worst place in the section, at the newest inspection that can judge it there. */
 async function criteriaHere(evidence: Evidence, section: SectionLength, analysis: Analysis): Promise<readonly CriterionResult[]> {
-  const { sets } = chooseRuleSets(evidence.application, evidence.geometry, analysis.criteria.ruleSets.map((each) => each.id), []);
-  return (await evaluateCriteria(evidence, sets, noCheckpoint, section.pieces)).results;
+  return (await evaluateCriteria(evidence, analysis.sets, noCheckpoint, section.pieces)).results;
 }
 
 function inspectionHistory(survey: Survey, section: SectionLength, faults: SectionInspection['faults']): SectionInspection {

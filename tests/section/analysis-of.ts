@@ -37,5 +37,5 @@ export async function analysisOf({ surveys, length, loop = false, unused = [], v
     record, recordSha256: '00'.repeat(32), inspections: record.inspections.map((each) => ({ record: each, runs: [], notes: [] })), otherFiles: [], geometry: evidence.geometry, extent,
     surveys, places, criteria, life, notInspected: [], summary: { state: 'continue', reasons: [], next_inspection_by: null, not_inspected_m: 0 }, cautions: ['a caution'], options: { generated: '2026-01-01T00:00:00Z', product: 'test' },
   });
-  return { record, geometry: evidence.geometry, surveys, places, evidence, criteria, life, assessment };
+  return { record, geometry: evidence.geometry, surveys, places, evidence, sets, criteria, life, assessment };
 }
