@@ -3,8 +3,8 @@ import type { Landmark, RopeEvent } from '../rope/record.ts';
 import type { Trace } from '../rope/trace.ts';
 import { positionAt } from '../rope/trace.ts';
 import { alignScan } from './align-scan.ts';
-import type { Direction } from './align-scan.ts';
-import { characterOf, mirrored } from './character.ts';
+import { mirrored, scanCharacter } from './character.ts';
+import type { Character, ScanCharacter } from './character.ts';
 import { firstMap } from './first-map.ts';
 import { ALIGNMENT } from './parameters.ts';
 import type { AlignmentParameters } from './parameters.ts';
@@ -47,54 +47,46 @@ export interface References {
 export async function alignInspections(inputs: readonly AlignmentInput[], context: AlignmentContext): Promise<RopeMap[]> {
   if (inputs.length === 0) return [];
   const parameters = { ...ALIGNMENT, ...context.parameters };
-  const bins = binsFor(inputs, context.loopLength, parameters);
+  const bin = binFor(inputs, context.loopLength, parameters);
   const first = firstMap(inputs[0], context);
-  const references = startReferences(inputs, first, bins, context);
+  const references = startReferences(inputs, first, bin, context);
   const maps: RopeMap[] = [honourTiePoints(first, inputs[0].tiePoints)];
-  addScan(references, inputs[0], maps[0], bins, parameters);
+  addScan(references, scanCharacter(inputs[0].trace, bin, parameters), maps[0]);
   for (const [index, input] of inputs.entries()) {
     if (index === 0) continue;
     await context.checkpoint(input.id, index / inputs.length);
     const expectation = expectationFor(input, inputs[0], first, context);
-    const found = alignScan(input.trace, references, bins, expectation, context.loopLength, parameters);
+    const character = scanCharacter(input.trace, bin, parameters);
+    const found = alignScan(character, references, expectation, context.loopLength, parameters);
     const map = honourTiePoints(mapOfScan(found, input.trace, expectation, context, references), input.tiePoints);
     maps.push(map);
-    if (found.map !== null) addScan(references, input, map, bins, parameters);
+    if (found.map !== null) addScan(references, character, map);
   }
   return maps;
 }
 
-export interface Bins {
-  readonly coarse: number;
-  readonly fine: number;
+/** Width of the fine bins. On a loop a whole number of pairs goes round; elsewhere no bin is finer than the coarsest trace. */
+function binFor(inputs: readonly AlignmentInput[], loopLength: number | null, parameters: AlignmentParameters): number {
+  const bin = Math.max(parameters.fineBin, ...inputs.map((input) => input.trace.step));
+  return loopLength === null ? bin : loopLength / (2 * Math.max(1, Math.round(loopLength / (2 * bin))));
 }
 
-/** On a loop a whole number of bins goes round; elsewhere no bin is finer than the coarsest trace. */
-function binsFor(inputs: readonly AlignmentInput[], loopLength: number | null, parameters: AlignmentParameters): Bins {
-  const step = Math.max(...inputs.map((input) => input.trace.step));
-  const fit = (bin: number): number => (loopLength === null ? bin : loopLength / Math.round(loopLength / bin));
-  return { coarse: fit(Math.max(parameters.coarseBin, 2 * step)), fine: fit(Math.max(parameters.fineBin, step)) };
-}
-
-function startReferences(inputs: readonly AlignmentInput[], first: RopeMap, bins: Bins, context: AlignmentContext): References {
+function startReferences(inputs: readonly AlignmentInput[], first: RopeMap, bin: number, context: AlignmentContext): References {
   if (context.loopLength !== null) {
-    return { coarse: emptyReference(0, bins.coarse, Math.round(context.loopLength / bins.coarse), true), fine: emptyReference(0, bins.fine, Math.round(context.loopLength / bins.fine), true) };
+    const bins = Math.round(context.loopLength / bin);
+    return { coarse: emptyReference(0, 2 * bin, bins / 2, true), fine: emptyReference(0, bin, bins, true) };
   }
   const ends = [first.knots[0].rope, first.knots[first.knots.length - 1].rope];
   const longest = Math.max(...inputs.map((input) => positionAt(input.trace, input.trace.length - 1) - input.trace.start));
   const low = Math.min(...ends) - ALIGNMENT.startUnknown;
   const high = Math.max(...ends, Math.min(...ends) + longest) + ALIGNMENT.startUnknown;
-  const sums = (bin: number): ReferenceSums => emptyReference(low, bin, Math.ceil((high - low) / bin), false);
-  return { coarse: sums(bins.coarse), fine: sums(bins.fine) };
+  const sums = (width: number): ReferenceSums => emptyReference(low, width, Math.ceil((high - low) / width), false);
+  return { coarse: sums(2 * bin), fine: sums(bin) };
 }
 
-function addScan(references: References, input: AlignmentInput, map: RopeMap, bins: Bins, parameters: AlignmentParameters): void {
-  const direction: Direction = map.reversed ? 'reverse' : 'forward';
+function addScan(references: References, { coarse, fine }: ScanCharacter, map: RopeMap): void {
   const knots = map.reversed ? [...map.knots].reverse().map((k) => ({ at: -k.measured, rope: k.rope as number })) : map.knots.map((k) => ({ at: k.measured as number, rope: k.rope as number }));
-  for (const [sums, bin] of [[references.coarse, bins.coarse], [references.fine, bins.fine]] as const) addToReference(sums, scanCharacter(input.trace, bin, direction, parameters), knots);
-}
-
-function scanCharacter(trace: Trace<'measured'>, bin: number, direction: Direction, parameters: AlignmentParameters) {
-  const character = characterOf(trace, bin, parameters);
-  return direction === 'forward' ? character : mirrored(character);
+  const turned = (character: Character): Character => (map.reversed ? mirrored(character) : character);
+  addToReference(references.coarse, turned(coarse), knots);
+  addToReference(references.fine, turned(fine), knots);
 }

@@ -17,6 +17,32 @@ export interface Character {
   readonly events: Float64Array;
 }
 
+/** One scan's character in fine bins and in coarse ones of two fine bins each. */
+export interface ScanCharacter {
+  readonly fine: Character;
+  readonly coarse: Character;
+}
+
+export function scanCharacter(trace: Trace<'measured'>, fineBin: number, parameters: AlignmentParameters): ScanCharacter {
+  const fine = characterOf(trace, fineBin, parameters);
+  return { fine, coarse: inPairs(fine) };
+}
+
+/** The mean texture and the larger event of every two bins. */
+function inPairs(fine: Character): Character {
+  const length = Math.max(1, fine.length >> 1);
+  const out = { texture: new Float64Array(length), textureSeen: new Uint8Array(length), events: new Float64Array(length) };
+  for (let b = 0; b < length; b += 1) {
+    const [i, j] = [2 * b, Math.min(fine.length - 1, 2 * b + 1)];
+    const seen = fine.textureSeen[i] + fine.textureSeen[j];
+    if (seen > 0) out.texture[b] = (fine.textureSeen[i] * fine.texture[i] + fine.textureSeen[j] * fine.texture[j]) / seen;
+    out.textureSeen[b] = seen > 0 ? 1 : 0;
+    out.events[b] = Math.max(fine.events[i], fine.events[j]);
+  }
+  const deviation = deviationOf(out.texture, out.textureSeen);
+  return { start: fine.start + fine.bin / 2, bin: 2 * fine.bin, length, ...out, texture: out.texture.map((value) => value / deviation) };
+}
+
 const TREND_LENGTH = 12;
 
 /** `bin` need not be a multiple of the trace's step: every bin takes the mean over exactly its own length. */
@@ -87,24 +113,43 @@ function removeTrend(values: Float64Array, seen: Uint8Array, window: number): vo
 }
 
 function standardise(values: Float64Array, seen: Uint8Array): void {
-  const all = values.filter((_, i) => seen[i] === 1);
-  if (all.length === 0) return;
-  const deviation = NORMAL_MAD * medianAbsoluteDeviation(all) || Math.sqrt(all.reduce((sum, v) => sum + v * v, 0) / all.length) || 1;
+  const deviation = deviationOf(values, seen);
   for (let i = 0; i < values.length; i += 1) values[i] = seen[i] === 1 ? values[i] / deviation : 0;
+}
+
+function deviationOf(values: Float64Array, seen: Uint8Array): number {
+  const all = someOf(values, seen);
+  if (all.length === 0) return 1;
+  return NORMAL_MAD * medianAbsoluteDeviation(all) || Math.sqrt(all.reduce((sum, v) => sum + v * v, 0) / all.length) || 1;
+}
+
+/** Enough for a scale: one in so many of the values that were seen, evenly spread. */
+const ENOUGH = 50_000;
+
+function someOf(values: Float64Array, seen: Uint8Array): Float64Array {
+  // No even number of bins or samples: a stride in step with the strands would see one side of them only.
+  const stride = Math.max(1, Math.floor(values.length / ENOUGH)) | 1;
+  const some = new Float64Array(Math.ceil(values.length / stride));
+  let count = 0;
+  for (let i = 0; i < values.length; i += stride) if (seen[i] === 1) some[count++] = values[i];
+  return some.subarray(0, count);
 }
 
 /** Largest excess over the noise in each bin. */
 function eventsOf(channel: Channel, perBin: number, length: number, parameters: AlignmentParameters): Float64Array {
-  const valid = channel.values.filter((_, i) => channel.valid[i] === 1);
   const events = new Float64Array(length);
-  if (valid.length === 0) return events;
-  const level = median(valid);
-  const deviation = NORMAL_MAD * medianAbsoluteDeviation(valid);
+  const some = someOf(channel.values, channel.valid);
+  if (some.length === 0) return events;
+  const level = median(some);
+  const deviation = NORMAL_MAD * medianAbsoluteDeviation(some);
   if (!(deviation > 0)) return events;
-  for (let i = 0; i < channel.values.length; i += 1) {
-    if (channel.valid[i] !== 1) continue;
-    const excess = Math.abs(channel.values[i] - level) / deviation - parameters.eventThreshold;
+  const least = parameters.eventThreshold * deviation;
+  const { values, valid } = channel;
+  for (let i = 0; i < values.length; i += 1) {
+    const over = Math.abs(values[i] - level) - least;
+    if (over <= 0 || valid[i] !== 1) continue;
     const b = Math.floor((i + 0.5) / perBin);
+    const excess = over / deviation;
     if (b < length && excess > events[b]) events[b] = Math.min(parameters.eventCap, excess);
   }
   return events;

@@ -12,30 +12,53 @@ export interface CoarsePath {
 }
 
 /**
- * Finds start and scale at once: the evidence of every window at every lag, and the path over windows that gathers most of
- * it while the lag changes no faster than scale errors and slips allow (dynamic programming, linear in windows times lags).
+ * Finds start and scale at once: the evidence of `windows` windows spread over the scan at every lag, and the path over
+ * them that gathers most of it while the lag changes no faster than scale errors and slips allow (dynamic programming).
+ * A window costs two transforms of the reference's length and a pass over all lags, however far the next one is.
  */
-export function coarsePath(scan: Character, reference: Character, around: boolean, lagPrior: (lag: number) => number, parameters: AlignmentParameters): CoarsePath {
-  const width = Math.min(scan.length, Math.max(8, Math.round(parameters.coarseWindow / scan.bin)));
-  const hop = Math.max(1, Math.min(width, Math.round(parameters.coarseHop / scan.bin)));
-  const starts: number[] = [];
-  for (let from = 0; from + width <= scan.length; from += hop) starts.push(from);
-  if (starts.length > 0 && starts[starts.length - 1] + width < scan.length) starts.push(scan.length - width);
+export function coarsePath(scan: Character, reference: Character, around: boolean, lagPrior: (lag: number) => number, windows: number, parameters: AlignmentParameters): CoarsePath {
+  const width = coarseWidth(scan, parameters);
+  const starts = windowStarts(scan.length, width, windows);
   const lowest = around ? 0 : -scan.length + 1;
   const count = around ? reference.length : scan.length + reference.length - 1;
-  const free = Math.ceil((parameters.maxSlope * hop * scan.bin) / scan.bin) + 1;
-  const slip = free + Math.ceil(parameters.maxSlip / scan.bin);
-  let best = Float64Array.from({ length: count }, (_, l) => lagPrior((lowest + l) * scan.bin));
+  let best: Float64Array = Float64Array.from({ length: count }, (_, l) => lagPrior((lowest + l) * scan.bin));
   const from: Int32Array[] = [];
   const evidenceOf = evidenceAtAllLags(scan, reference, width, lowest, count, around);
-  for (const start of starts) {
+  starts.forEach((start, w) => {
     const evidence = evidenceOf(start, start + width);
+    const { free, slip } = lagChange((start - (starts[w - 1] ?? start)) * scan.bin, scan.bin, parameters);
     const step = bestPredecessors(best, free, slip, parameters.slipCost, around);
     from.push(step.index);
-    best = step.value.map((value, l) => value + evidence[l]);
-  }
+    for (let l = 0; l < count; l += 1) evidence[l] += step.value[l];
+    best = evidence;
+  });
   return trace(starts.map((start) => start + width / 2), from, best, lowest);
 }
+
+export function coarseWidth(scan: Character, parameters: AlignmentParameters): number {
+  return Math.min(scan.length, Math.max(8, Math.round(parameters.coarseWindow / scan.bin)));
+}
+
+/** How many windows cover a scan half over half. */
+export function allWindows(scan: Character, parameters: AlignmentParameters): number {
+  const hop = Math.max(1, Math.round(parameters.coarseHop / scan.bin));
+  return Math.max(1, Math.ceil((scan.length - coarseWidth(scan, parameters)) / hop) + 1);
+}
+
+/** First bins of windows spread evenly from the first to the last. */
+export function windowStarts(length: number, width: number, windows: number): number[] {
+  if (windows < 2 || length <= width) return [0];
+  return Array.from({ length: windows }, (_, w) => Math.round((w * (length - width)) / (windows - 1)));
+}
+
+/** Bins by which the lag may change over `distance` metres by scale alone, and with slips. */
+export function lagChange(distance: number, bin: number, parameters: AlignmentParameters): { free: number; slip: number } {
+  const free = Math.ceil((parameters.maxSlope * distance) / bin) + 1;
+  return { free, slip: free + Math.ceil((parameters.maxSlip * (1 + Math.floor(distance / SLIP_DISTANCE))) / bin) };
+}
+
+/** One more slip is allowed for every so many metres between two windows. */
+const SLIP_DISTANCE = 150;
 
 type WindowEvidence = (from: number, end: number) => Float64Array;
 
@@ -75,29 +98,43 @@ function runningSquares(reference: Character): { between(from: number, end: numb
   return { between: (from, end) => sums[end] - sums[from], around: (from, end) => upTo(end) - upTo(from) };
 }
 
-/** For every lag the best lag of the window before: near ones are free, farther ones cost a slip. */
+/** For every lag the best lag of the window before: near ones are free, farther ones cost a slip. Linear in lags. */
 function bestPredecessors(best: Float64Array, free: number, slip: number, cost: number, around: boolean): { value: Float64Array; index: Int32Array } {
-  const count = best.length;
-  const value = new Float64Array(count);
-  const index = new Int32Array(count);
-  for (let l = 0; l < count; l += 1) {
-    let most = Number.NEGATIVE_INFINITY;
-    let chosen = l;
-    for (let d = -slip; d <= slip; d += 1) {
-      let k = l + d;
-      if (around) k = ((k % count) + count) % count;
-      else if (k < 0 || k >= count) continue;
-      // The tiny slope prefers the smaller change among equals.
-      const candidate = best[k] - (Math.abs(d) > free ? cost : 0) - 0.05 * Math.abs(d);
-      if (candidate > most) {
-        most = candidate;
-        chosen = k;
-      }
-    }
-    value[l] = most;
-    index[l] = chosen;
+  const near = slidingMost(best, free, around);
+  const far = slidingMost(best, slip, around);
+  const value = new Float64Array(best.length);
+  const index = new Int32Array(best.length);
+  for (let l = 0; l < best.length; l += 1) {
+    const slipped = best[far[l]] - cost > best[near[l]];
+    // Among equals the lag stays: where a window says nothing the path must not wander.
+    index[l] = slipped ? far[l] : best[l] >= best[near[l]] ? l : near[l];
+    value[l] = best[index[l]] - (slipped ? cost : 0);
   }
   return { value, index };
+}
+
+/** Index of the largest value within `reach` of each place, by a queue of falling candidates. */
+function slidingMost(values: Float64Array, reach: number, around: boolean): Int32Array {
+  const count = values.length;
+  const half = Math.min(reach, around ? (count - 1) >> 1 : count - 1);
+  const at = (i: number): number => (i < 0 ? i + count : i >= count ? i - count : i);
+  const [first, end] = around ? [-half, count + half] : [0, count];
+  const queue = new Int32Array(end - first);
+  const out = new Int32Array(count);
+  let head = 0;
+  let tail = 0;
+  for (let i = first; i < end + half; i += 1) {
+    if (i < end) {
+      while (tail > head && values[at(queue[tail - 1])] <= values[at(i)]) tail -= 1;
+      queue[tail++] = i;
+    }
+    const centre = i - half;
+    if (centre < 0) continue;
+    if (centre >= count) break;
+    while (queue[head] < centre - half) head += 1;
+    out[centre] = at(queue[head]);
+  }
+  return out;
 }
 
 function trace(centres: number[], from: Int32Array[], best: Float64Array, lowest: number): CoarsePath {

@@ -1,11 +1,9 @@
 /** Settings of alignment with their reasons. Lengths in metres, evidence in nats (natural-log likelihood). */
 export const ALIGNMENT = {
-  /** Bin of the coarse search: below the correlation length of rope texture, above encoder noise. */
-  coarseBin: 0.1,
   /** Coarse windows: long enough for chance matches to be rare, short enough that 0.5 % of scale does not smear them. */
   coarseWindow: 30,
   coarseHop: 15,
-  /** Finest bin of the fine search; a coarser trace sets its own step. */
+  /** Finest bin: long enough to even out the strands; a coarser trace sets its own step. The coarse search takes two at a time. */
   fineBin: 0.05,
   /** Blocks of the fine search: a slip is placed to one of them. */
   block: 0.25,
@@ -19,8 +17,10 @@ export const ALIGNMENT = {
   maxSlope: 0.006,
   /** Largest single slip of an encoder that is looked for between two windows. */
   maxSlip: 0.7,
-  /** Evidence that a slip must bring. */
+  /** Evidence that a slip must bring in the coarse search. */
   slipCost: 8,
+  /** A slip is expected once in so many metres (common practice: a few a run). */
+  slipDistance: 400,
   /** Spread of the local scale about the file's own mean scale. */
   slopeSpread: 0.0006,
   /** Evidence that one more break of the map must bring. */

@@ -7,6 +7,8 @@ import type { Segment } from './fit-segments.ts';
 import type { AlignmentParameters } from './parameters.ts';
 import { firstModels, residualModels } from './residual-model.ts';
 import type { ResidualModel } from './residual-model.ts';
+import { median } from '../signal/median.ts';
+import { NORMAL_MAD } from '../signal/mad.ts';
 import { interpolate } from './rope-map.ts';
 import { scanMap } from './scan-map.ts';
 import type { ScanMap } from './scan-map.ts';
@@ -23,7 +25,8 @@ type Shift = (at: number) => number;
  */
 export function refineMap(scan: Character, reference: Character, coarse: Shift, around: boolean, parameters: AlignmentParameters): ScanMap | null {
   const wide: Search = { steady: coarse, shift: coarse, reach: () => parameters.fineReach, perBin: 1 };
-  const drift = parameters.maxSlope * parameters.block;
+  // A scale error moves the shift on by one bin every so many blocks: as often must the lattice let it.
+  const drift = Math.sqrt(parameters.maxSlope * parameters.block * scan.bin);
   const motion = { drift, slipChance: slipChance(parameters), largestSlip: parameters.maxSlip };
   const look = (models: readonly ResidualModel[]): { lattice: ShiftLattice; beliefs: Beliefs } => {
     const lattice = blockEvidence(scan, reference, models, wide, around, parameters);
@@ -33,12 +36,13 @@ export function refineMap(scan: Character, reference: Character, coarse: Shift, 
   const models = residualModels(scan, reference, along(rough.lattice, rough.beliefs, coarse), around);
   if (models.length === 0) return null;
   const better = look(models);
-  const segments = linesThrough(better.lattice, better.beliefs, coarse, parameters);
-  if (segments === null) return null;
+  const found = linesThrough(better.lattice, better.beliefs, coarse, parameters);
+  if (found === null) return null;
+  const { segments, excess } = found;
   const lines = alongLines(segments);
-  const known = residualModels(scan, reference, lines, around);
+  const known = residualModels(scan, reference, lines, around).map((model) => ({ ...model, independence: model.independence * excess * excess }));
   const steady = withoutJumps(segments);
-  const fine = blockEvidence(scan, reference, known, { steady, shift: lines, reach: reachAbout(segments, parameters), perBin: FINE }, around, parameters);
+  const fine = blockEvidence(scan, reference, known, { steady, shift: lines, reach: reachAbout(segments, better.lattice, better.beliefs, coarse, parameters), perBin: FINE }, around, parameters);
   return scanMap(fine, likeliest(fine, parameters), steady, scan, parameters);
 }
 
@@ -46,7 +50,7 @@ export function refineMap(scan: Character, reference: Character, coarse: Shift, 
 const FINE = 4;
 
 function slipChance(parameters: AlignmentParameters): number {
-  return Math.exp(-parameters.slipCost);
+  return parameters.block / parameters.slipDistance;
 }
 
 function along(lattice: ShiftLattice, beliefs: Beliefs, about: Shift): Shift {
@@ -56,12 +60,21 @@ function along(lattice: ShiftLattice, beliefs: Beliefs, about: Shift): Shift {
   return (x) => interpolate(at, shifts, Math.max(at[0], Math.min(at[at.length - 1], x)));
 }
 
-function linesThrough(lattice: ShiftLattice, beliefs: Beliefs, coarse: Shift, parameters: AlignmentParameters): Segment[] | null {
+interface Lines { readonly segments: Segment[]; /** How many times farther than they claim the measured shifts scatter about the lines, 1 at least. */ readonly excess: number }
+
+function linesThrough(lattice: ShiftLattice, beliefs: Beliefs, coarse: Shift, parameters: AlignmentParameters): Lines | null {
   const points = shiftPoints(lattice, beliefs, coarse, parameters);
   if (points.length < 3) return null;
   const rough = fitSegments(points, 0, parameters.maxSlope, parameters);
-  return fitSegments(points, medianSlope(rough), parameters.slopeSpread, parameters);
+  const segments = fitSegments(points, medianSlope(rough), parameters.slopeSpread, parameters);
+  const off = segments.flatMap((segment) => points.slice(segment.first, segment.end).map((point) => Math.abs(point.shift - shiftOn(segment, point.at)) / point.sigma));
+  const excess = off.length < FEW_POINTS ? DOUBT_OF_FEW : Math.max(1, NORMAL_MAD * median(off));
+  return { segments, excess };
 }
+
+/** From so few points no scatter can be told; then their claims are taken with a doubt. */
+const FEW_POINTS = 10;
+const DOUBT_OF_FEW = 1.5;
 
 function medianSlope(segments: readonly Segment[]): number {
   const weighted = segments.flatMap((segment) => Array.from({ length: segment.end - segment.first }, () => segment.slope)).sort((a, b) => a - b);
@@ -85,10 +98,16 @@ function withoutJumps(segments: readonly Segment[]): Shift {
   };
 }
 
-/** Beside a jump between two lines both are looked at; elsewhere only what the lines may be off by. */
-function reachAbout(segments: readonly Segment[], parameters: AlignmentParameters): (at: number) => number {
+/** What the first look left open is looked at again, and beside a jump between two lines both of them; elsewhere only what a line may be off by. */
+function reachAbout(segments: readonly Segment[], lattice: ShiftLattice, beliefs: Beliefs, about: Shift, parameters: AlignmentParameters): (at: number) => number {
   const jumps = segments.slice(1).map((segment, i) => ({ at: segments[i].to, size: Math.abs(shiftOn(segment, segments[i].to) - shiftOn(segments[i], segments[i].to)) }));
-  return (x) => jumps.reduce((most, jump) => (Math.abs(x - jump.at) < SLIP_DOUBT ? Math.max(most, jump.size + parameters.lineReach) : most), parameters.lineReach);
+  const lines = alongLines(segments);
+  const open = beliefs.blocks.map((belief, b) => Math.abs(about(lattice.at[b]) + belief.middle - lines(lattice.at[b])) + belief.bound);
+  return (x) => {
+    const jump = jumps.reduce((most, each) => (Math.abs(x - each.at) < SLIP_DOUBT ? Math.max(most, each.size) : most), 0);
+    const b = Math.round((x - lattice.at[0]) / ((lattice.at[1] ?? 1) - lattice.at[0]));
+    return Math.min(parameters.fineReach, Math.max(parameters.lineReach + jump, open[Math.max(0, Math.min(open.length - 1, b))]));
+  };
 }
 
 /** How far from where two lines part the slip between them may be. Metres. */

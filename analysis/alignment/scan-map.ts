@@ -24,7 +24,7 @@ export function scanMap(lattice: ShiftLattice, beliefs: Beliefs, predicted: (at:
 }
 
 /** The likelihood is a model: scatter is neither quite Gaussian nor quite white, and the reference is a scan itself. */
-const COVER = 1.25;
+const COVER = 1.5;
 
 /** Between blocks a slip may stand on either side: each bound is that of its neighbours too. */
 function widest(values: readonly number[]): number[] {
