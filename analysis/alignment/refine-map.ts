@@ -12,7 +12,7 @@ import { NORMAL_MAD } from '../signal/mad.ts';
 import { interpolate } from './rope-map.ts';
 import { scanMap } from './scan-map.ts';
 import type { ScanMap } from './scan-map.ts';
-import { beliefsOf } from './shift-lattice.ts';
+import { beliefsOf, boundAbout } from './shift-lattice.ts';
 import type { Beliefs, ShiftLattice } from './shift-lattice.ts';
 import { shiftPoints } from './shift-points.ts';
 
@@ -102,7 +102,7 @@ function withoutJumps(segments: readonly Segment[]): Shift {
 function reachAbout(segments: readonly Segment[], lattice: ShiftLattice, beliefs: Beliefs, about: Shift, parameters: AlignmentParameters): (at: number) => number {
   const jumps = segments.slice(1).map((segment, i) => ({ at: segments[i].to, size: Math.abs(shiftOn(segment, segments[i].to) - shiftOn(segments[i], segments[i].to)) }));
   const lines = alongLines(segments);
-  const open = beliefs.blocks.map((belief, b) => Math.abs(about(lattice.at[b]) + belief.middle - lines(lattice.at[b])) + belief.bound);
+  const open = beliefs.blocks.map((belief, b) => Math.abs(about(lattice.at[b]) + belief.middle - lines(lattice.at[b])) + boundAbout(belief, belief.middle));
   return (x) => {
     const jump = jumps.reduce((most, each) => (Math.abs(x - each.at) < SLIP_DOUBT ? Math.max(most, each.size) : most), 0);
     const b = Math.round((x - lattice.at[0]) / ((lattice.at[1] ?? 1) - lattice.at[0]));

@@ -49,12 +49,18 @@ interface Laid { readonly values: Float64Array; readonly seen: Uint8Array }
 interface Band { readonly scan: Laid; readonly reference: Laid; readonly whiten: boolean; readonly independentLength: number }
 
 function bandsOf(scan: Character, reference: Character): Band[] {
-  const [own, other] = [slowPart(scan.texture, scan.textureSeen, scan.bin), slowPart(reference.texture, reference.textureSeen, reference.bin)];
-  const fast = (character: Character, slow: Float64Array): Laid => ({ values: character.texture.map((value, i) => (character.textureSeen[i] === 1 ? value - slow[i] : 0)), seen: character.textureSeen });
-  return [
-    { scan: fast(scan, own), reference: fast(reference, other), whiten: true, independentLength: 0.1 },
-    { scan: { values: own, seen: scan.textureSeen }, reference: { values: other, seen: reference.textureSeen }, whiten: false, independentLength: 2 },
-  ];
+  const [own, other] = [splitTexture(scan), splitTexture(reference)];
+  return own.map((part, k) => ({ scan: part, reference: other[k], whiten: k === 0, independentLength: INDEPENDENT[k] }));
+}
+
+/** Lengths whose running medians part the bands, and what one independent length of each is taken for at first. Metres. */
+const PARTED_AT = [1.2, 5] as const;
+const INDEPENDENT = [0.1, 1, 4] as const;
+
+function splitTexture({ texture, textureSeen: seen, bin }: Character): Laid[] {
+  const slower = PARTED_AT.map((length) => slowPart(texture, seen, length, bin));
+  const levels = [texture, ...slower, new Float64Array(texture.length)];
+  return levels.slice(1).map((slow, k) => ({ values: levels[k].map((value, i) => (seen[i] === 1 ? value - slow[i] : 0)), seen }));
 }
 
 function modelOf(band: Band, scan: Character, reference: Character, shift: (at: number) => number, around: boolean): ResidualModel | null {
@@ -113,12 +119,11 @@ function scatterOf({ values: own, seen }: Laid, laid: Laid): { gain: number; pow
   return { gain, power: squares / count, scatter, both };
 }
 
-/** Length whose running median is the slow band, and the length of the means that it is taken over. Metres. */
-const SLOW_LENGTH = 2.5;
+/** The running median is taken over means of this length. Metres. */
 const MEAN_LENGTH = 0.125;
 
 /** Running median of short means, straight between them: a median follows the edge of a worn length and leaves none of it in the fast band. */
-function slowPart(texture: Float64Array, seenBins: Uint8Array, bin: number): Float64Array {
+function slowPart(texture: Float64Array, seenBins: Uint8Array, length: number, bin: number): Float64Array {
   const width = Math.max(1, Math.round(MEAN_LENGTH / bin));
   const count = Math.max(1, Math.ceil(texture.length / width));
   const means = new Float64Array(count).fill(Number.NaN);
@@ -131,7 +136,7 @@ function slowPart(texture: Float64Array, seenBins: Uint8Array, bin: number): Flo
     }
     if (seen > 0) means[m] = sum / seen;
   }
-  const half = Math.max(1, Math.round(SLOW_LENGTH / (2 * width * bin)));
+  const half = Math.max(1, Math.round(length / (2 * width * bin)));
   const scratch = new Float64Array(2 * half + 1);
   const slow = means.map((_, m) => {
     let known = 0;

@@ -18,10 +18,15 @@ export interface Motion {
   readonly largestSlip: number;
 }
 
-/** What the whole scan says about the shift at one block: middle and the half width that holds 95 %. Metres from the prediction. */
+/** What the whole scan says about the shift at one block. Metres from the prediction. */
 export interface ShiftBelief {
+  /** As likely too small as too large. */
   readonly middle: number;
-  readonly bound: number;
+  /** Mean without the outer tenths: between two shifts that are both likely it errs least, where the middle jumps. */
+  readonly mean: number;
+  /** The range that holds 95 %. */
+  readonly low: number;
+  readonly high: number;
 }
 
 export interface Beliefs {
@@ -108,11 +113,16 @@ function normalise(values: Float64Array): number {
 }
 
 function beliefIn(posterior: Float64Array, first: number, step: number): ShiftBelief {
-  const low = quantile(posterior, 0.025);
-  const middle = quantile(posterior, 0.5);
-  const high = quantile(posterior, 0.975);
-  return { middle: (first + middle) * step, bound: Math.max(high - middle, middle - low) * step };
+  const at = (share: number): number => (first + quantile(posterior, share)) * step;
+  return { middle: at(0.5), mean: CENTRAL.reduce((sum, share) => sum + at(share), 0) / CENTRAL.length, low: at(0.025), high: at(0.975) };
 }
+
+/** Half width of the 95 % range about a value inside it. */
+export function boundAbout(belief: ShiftBelief, value: number): number {
+  return Math.max(belief.high - value, value - belief.low);
+}
+
+const CENTRAL = [0.1, 0.3, 0.5, 0.7, 0.9] as const;
 
 /** Place, in cells, below which `share` of the probability lies; each cell's own is spread evenly over it. */
 function quantile(posterior: Float64Array, share: number): number {
