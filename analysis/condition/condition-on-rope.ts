@@ -4,17 +4,18 @@ import type { Interval } from '../rope/interval.ts';
 import type { MeasuredPosition, RopePosition } from '../rope/units.ts';
 import { ropePosition } from '../rope/units.ts';
 import type { Condition, Fault, Profile, Zone } from './condition.ts';
+import { faultsOnce, zonesOnce } from './seen-twice.ts';
 
 /**
  * The same findings on the rope. A reversed map turns intervals round and swaps the order of a pulse's peaks; on a loop
- * positions wrap, and a zone across the origin becomes two. Uncertainties of place are joined with the map's in quadrature.
+ * positions wrap, a zone across the origin becomes two, and what a run past its own start shows twice counts once. Uncertainties of place are joined with the map's in quadrature.
  */
 export function conditionOnRope(condition: Condition<'measured'>, map: RopeMap): Condition<'rope'> {
   const place = placer(map);
   return {
     ...condition,
-    faults: condition.faults.map((fault) => faultOnRope(fault, map, place)).sort((a, b) => a.position - b.position),
-    zones: condition.zones.flatMap((zone) => zoneOnRope(zone, map, place)).sort((a, b) => a.where.from - b.where.from),
+    faults: faultsOnRope(condition.faults, map, place).sort((a, b) => a.position - b.position),
+    zones: zonesOnRope(condition.zones, map, place).sort((a, b) => a.where.from - b.where.from),
     faultNoise: profileOnRope(condition.faultNoise, map, place),
     smallestZoneLoss: profileOnRope(condition.smallestZoneLoss, map, place),
     smallestFaultAmplitude: profileOnRope(condition.smallestFaultAmplitude, map, place),
@@ -33,6 +34,16 @@ function placer(map: RopeMap): Place {
   const measured = map.knots.map((knot) => knot.measured);
   const rope = map.knots.map((knot) => knot.rope);
   return (at) => interpolate(measured, rope, at);
+}
+
+function faultsOnRope(faults: Condition<'measured'>['faults'], map: RopeMap, place: Place): Fault<'rope'>[] {
+  const placed = faults.map((fault) => ({ found: faultOnRope(fault, map, place), at: place(fault.position) }));
+  return map.loopLength === null ? placed.map((each) => each.found) : faultsOnce(placed, map.loopLength);
+}
+
+function zonesOnRope(zones: Condition<'measured'>['zones'], map: RopeMap, place: Place): Zone<'rope'>[] {
+  const placed = zones.flatMap((zone) => zoneOnRope(zone, map, place).map((found) => ({ found, at: place(zone.where.from) })));
+  return map.loopLength === null ? placed.map((each) => each.found) : zonesOnce(placed, map.loopLength);
 }
 
 function faultOnRope(fault: Fault<'measured'>, map: RopeMap, place: Place): Fault<'rope'> {

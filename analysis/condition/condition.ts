@@ -16,6 +16,8 @@ export interface Fault<F extends Frame> {
   readonly positionUncertainty: number; // m, 95 %, of the file's own position
   /** How many breaks the indication may hold; a single resolved pulse is 1..1. */
   readonly count: { readonly low: number; readonly estimate: number; readonly high: number };
+  /** How often noise alone gives so strong an indication in 100 m of this rope; left out: not known. */
+  readonly falseCallsPer100m?: number;
   readonly shape: 'single' | 'positive-negative' | 'negative-positive';
 }
 

@@ -165,9 +165,17 @@ function describe(trace: Trace<'measured'>, search: Search, pulses: readonly Pla
       lossPercent: calibration.percentPerUnit === null ? null : Math.abs(amplitude) * calibration.percentPerUnit, lossCalibration: calibration.basis,
       amplitude, snr: Math.abs(amplitude) / rms, width, positionUncertainty: placeBound(sigma / Math.abs(amplitude), pulse.width, step),
       count: { low: 1, estimate: 1 + pulse.merged, high: 1 + 2 * pulse.merged },
+      falseCallsPer100m: falseCallsAt(pulse, search, parameters),
       shape: odd ? (amplitude > 0 ? 'positive-negative' : 'negative-positive') : 'single',
     };
   });
+}
+
+/** The rate of noise maxima at a score, from the rate at the threshold along the tail that the threshold rests on. */
+function falseCallsAt(pulse: PlacedPulse, search: Search, parameters: ConditionParameters): number {
+  const raised = search.levels.stretches[pulse.stretch].ratio > parameters.textureRaised;
+  const { score, tail } = raised ? search.threshold.raised : search.threshold.sound;
+  return parameters.falseCallsPer100m * Math.min(1, Math.exp(-tail * (pulse.score ** 2 - score ** 2) / 2));
 }
 
 /** 95 % bound of a pulse's place: the Cramer-Rao bound of a bell in white noise, doubled for what the form is not known of, and a quarter of a sample. */

@@ -10,7 +10,11 @@ import { segmentLoss } from './segment-loss.ts';
 import type { LossSegmentation } from './segment-loss.ts';
 import { textureRatio } from './texture.ts';
 import type { Texture } from './texture.ts';
-import { outlineZone } from './zone-outline.ts';
+import { lossProfile } from './loss-profile.ts';
+import type { LossProfile } from './loss-profile.ts';
+import { fitShortLoss } from './short-loss.ts';
+import { OUTSIDE, outlineZone } from './zone-outline.ts';
+import type { ZoneOutline } from './zone-outline.ts';
 import { measureLoss } from './zone-loss.ts';
 
 export interface ZoneSearch {
@@ -33,10 +37,12 @@ export function findZones(trace: Trace<'measured'>, mask: Uint8Array, texture: T
   const stretches = lossStretches(segmentation, blocks, scatter, parameters);
   const zones: Zone<'measured'>[] = [];
   stretches.forEach(({ from, end }, i) => {
-    const before = i > 0 ? stretches[i - 1].end : 0;
-    const after = i + 1 < stretches.length ? stretches[i + 1].from : segmentation.level.length;
-    const outline = outlineZone(blocks, segmentation, from, end, before, after, trace.averagingLength);
-    const zone = describeZone(trace, mask, fromBaseline, outline, scatter, texture, parameters);
+    const place = (block: number) => block * blocks.length;
+    const before = i > 0 ? place(stretches[i - 1].end) : 0;
+    const after = i + 1 < stretches.length ? place(stretches[i + 1].from) : trace.length * trace.step;
+    const profile = lossProfile(fromBaseline, mask, trace.step, blocks, segmentation, Math.max(before, place(from) - OUTSIDE), Math.min(after, place(end) + OUTSIDE));
+    const outline = outlineZone(profile, place(from), place(end), before, after, trace.averagingLength);
+    const zone = describeZone(trace, mask, fromBaseline, profile, outline, scatter, texture, parameters);
     if (zone) zones.push({ ...zone, id: `z${zones.length + 1}` });
   });
   return { zones, blocks, segmentation, scatter, fromBaseline };
@@ -79,23 +85,42 @@ function lossStretches({ segments }: LossSegmentation, blocks: LossBlocks, scatt
   });
 }
 
-function describeZone(trace: Trace<'measured'>, mask: Uint8Array, fromBaseline: Float64Array, outline: { from: number; to: number; edgeUncertainty: number }, scatter: LossScatter, texture: Texture | null, parameters: ConditionParameters): Omit<Zone<'measured'>, 'id'> | null {
-  const { step } = trace;
+/** A zone no longer than this many averaging lengths is fitted as one short loss: its two edges cannot be seen apart. */
+const SHORT = 2;
+
+function describeZone(trace: Trace<'measured'>, mask: Uint8Array, fromBaseline: Float64Array, profile: LossProfile, fitted: ZoneOutline, scatter: LossScatter, texture: Texture | null, parameters: ConditionParameters): Omit<Zone<'measured'>, 'id'> | null {
+  const { step, averagingLength: averaging } = trace;
+  const short = fitted.to - fitted.from < SHORT * averaging ? fitShortLoss(profile, (fitted.from + fitted.to) / 2, averaging) : null;
+  const outline = withinMeasured(short ? { from: short.from, to: short.to, fromUncertainty: short.uncertainty, toUncertainty: short.uncertainty } : fitted, mask, step);
   const length = outline.to - outline.from;
-  const loss = measureLoss(fromBaseline, mask, step, outline.from, outline.to, trace.averagingLength);
-  const error = scatterAt(scatter, length);
-  if (!loss || loss.mean < Math.max(parameters.smallestZoneLoss, parameters.zoneSignificance * error) * 0.8) return null;
+  const loss = measureLoss(fromBaseline, mask, step, outline.from, outline.to, averaging);
+  const error = scatterAt(scatter, Math.max(length, averaging));
+  // Whether it is a loss at all is judged by what was read over the averaging length.
+  if (!loss || loss.total / Math.max(length, averaging) < Math.max(parameters.smallestZoneLoss, parameters.zoneSignificance * error) * 0.8) return null;
   // The middle of the zone: its edges are part sound.
   const inner = 0.2 * length;
   const found = texture && textureRatio(texture, (outline.from + inner) / step, (outline.to - inner) / step);
-  const short = length < trace.averagingLength;
+  const edges = Math.hypot(outline.fromUncertainty, outline.toUncertainty);
+  const mean = short ? short.loss : loss.mean;
+  // A metre too much in the extent spreads the same loss over more: both ends count.
+  const spread = short ? Math.max(short.high - mean, mean - short.low) : (mean * edges) / Math.max(length, edges);
   return {
     where: { from: measuredPosition(trace.start + outline.from - step / 2), to: measuredPosition(trace.start + outline.to - step / 2) },
-    edgeUncertainty: outline.edgeUncertainty, kind: kindOf(found, parameters.textureRaised), textureRatio: found ? found.ratio : 1,
-    meanLossPercent: loss.mean, peakLossPercent: loss.peak,
-    uncertaintyPercent: 1.96 * Math.hypot(error, (loss.mean * outline.edgeUncertainty) / Math.max(length, outline.edgeUncertainty) / 4),
-    lossRangePercent: short ? { low: loss.peak, high: Math.min(100, loss.total / Math.max(step, length - outline.edgeUncertainty)) } : null,
+    edgeUncertainty: Math.max(outline.fromUncertainty, outline.toUncertainty), kind: kindOf(found, parameters.textureRaised), textureRatio: found ? found.ratio : 1,
+    meanLossPercent: mean, peakLossPercent: Math.max(loss.peak, short ? short.loss : 0), uncertaintyPercent: Math.hypot(1.96 * error, spread),
+    lossRangePercent: short && length < averaging ? { low: Math.min(short.low, mean), high: Math.max(short.high, mean) } : null,
   };
+}
+
+/** An edge fitted into a length that was not measured is put where the measured length ends, and may lie anywhere in between or beyond. */
+function withinMeasured(outline: ZoneOutline, mask: Uint8Array, step: number): ZoneOutline {
+  let first = Math.max(0, Math.floor(outline.from / step));
+  let last = Math.min(mask.length - 1, Math.ceil(outline.to / step) - 1);
+  while (first < last && mask[first] === 0) first += 1;
+  while (last > first && mask[last] === 0) last -= 1;
+  const from = mask[Math.max(0, Math.floor(outline.from / step))] === 1 ? outline.from : first * step;
+  const to = mask[Math.max(0, Math.min(mask.length - 1, Math.ceil(outline.to / step) - 1))] === 1 ? Math.min(outline.to, mask.length * step) : (last + 1) * step;
+  return { from, to, fromUncertainty: outline.fromUncertainty + Math.abs(from - outline.from), toUncertainty: outline.toUncertainty + Math.abs(outline.to - to) };
 }
 
 /** Corrosion roughens wires, wear does not; where too few samples tell the two apart it is loss of unknown kind. */

@@ -24,6 +24,8 @@ export interface LossSegmentation {
   /** Weight of blocks that the baseline rests on, 0 elsewhere. */
   readonly soundWeight: Float64Array;
   readonly longRunVariance: number;
+  /** The same from differences over a metre at most. */
+  readonly nearVariance: number;
 }
 
 /** Rounds of "find changed lengths, refit the level of the rest"; they settle in two or three. */
@@ -38,6 +40,7 @@ export function segmentLoss(blocks: LossBlocks, parameters: ConditionParameters)
   const variance = Math.max(longRunVariance(mean, weight, Math.max(1, Math.round(4 / blocks.length))), 1e-8);
   let measured = 0;
   for (const each of weight) if (each > 0) measured += 1;
+  const nearVariance = Math.max(longRunVariance(mean, weight, Math.max(1, Math.round(1 / blocks.length))), 1e-8);
   const penalty = parameters.lossChangePenalty * Math.log(Math.max(3, measured)) * variance;
   let baseline = firstBaseline(mean, weight, spacing);
   let segments: LevelSegment[] = [];
@@ -50,11 +53,11 @@ export function segmentLoss(blocks: LossBlocks, parameters: ConditionParameters)
     const next = fitBaseline(mean, soundWeight, spacing, stiffnessFor(spacing));
     const moved = next.knots.reduce((most, value, k) => Math.max(most, Math.abs(value - baseline.knots[k])), 0);
     // Where the baseline no longer moves the segments found over it stand, and so does it.
-    if (moved < 0.005) return { baseline, segments, level, soundWeight, longRunVariance: variance };
+    if (moved < 0.005) return { baseline, segments, level, soundWeight, longRunVariance: variance, nearVariance };
     baseline = next;
   }
   level = over(mean, baseline);
-  return { baseline, segments: segmentsOf(level, weight, penalty, variance, parameters), level, soundWeight, longRunVariance: variance };
+  return { baseline, segments: segmentsOf(level, weight, penalty, variance, parameters), level, soundWeight, longRunVariance: variance, nearVariance };
 }
 
 function over(mean: Float64Array, baseline: BaselineCurve): Float64Array {

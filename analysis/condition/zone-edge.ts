@@ -1,74 +1,111 @@
 /** One edge of a zone as the fit sees it. Distances in metres along an axis that runs from sound rope into the zone. */
 export interface EdgeFit {
-  /** Where the loss begins. */
+  /** Where the loss begins: the mean over every rise that the data allow, each by its likelihood. */
   readonly foot: number;
-  /** Length over which it rises to the zone's level; 0 for a step. */
-  readonly ramp: number;
-  readonly level: number;
-  /** Feet within this of the best cannot be told from it (95 %). */
+  /** The true foot lies within this of it (95 %). */
   readonly uncertainty: number;
 }
 
-/** Ramp lengths tried, as shares of the length on offer; the first stands for a step. */
-const RAMPS = [0, 0.03, 0.06, 0.1, 0.15, 0.22, 0.3, 0.4, 0.52, 0.66, 0.82, 1] as const;
+/** Values at even distances `spacing` apart from 0 on, sound rope first. */
+export interface EdgeData {
+  readonly level: Float64Array;
+  readonly weight: Float64Array;
+  readonly spacing: number;
+  /** Noise of one value as it tells rises apart (correlation over a metre counted in), and as it bounds the result (over several metres). */
+  readonly variance: number;
+  readonly longVariance: number;
+}
 
-/** Two ways for a loss to rise from 0 to 1: straight, and as half a cosine. Integral from the foot to a share t of the ramp. */
+/** Lengths of the rise tried, m: none, then each a seventh longer than the one before. */
+const SHORTEST_RISE = 0.1;
+const RISE_RATIO = 1.15;
+
+/** Two ways for a loss to rise from 0 to 1: straight, and as half a cosine. Integral from the foot to a share t of the rise. */
 const RISES: readonly ((t: number) => number)[] = [
   (t) => (t <= 0 ? 0 : t >= 1 ? t - 0.5 : (t * t) / 2),
   (t) => (t <= 0 ? 0 : t >= 1 ? t - 0.5 : t / 2 - Math.sin(Math.PI * t) / (2 * Math.PI)),
 ];
 
 /**
- * Fits where a loss begins and how it rises to values `level` at even distances `spacing` apart: sound (zero) before the foot,
- * a rise, then one level; all seen through the instrument's averaging length and the blocks' own. The height is free.
- * `feet` are the distances tried, `most` the longest ramp. `variance` is the noise of one value, correlation counted in.
+ * Fits where a loss begins: sound (zero) before the foot, a rise of unknown length and form, then one unknown level; all seen
+ * through the instrument's averaging length. `middle` is a first guess of where half the level is reached, `longest` the
+ * longest rise. A rise of each form and length is put where it fits best, and the feet are averaged by likelihood: straight and
+ * rounded rises that fit alike have feet apart, and the middle of them errs least.
  */
-export function fitEdge(level: Float64Array, weight: Float64Array, spacing: number, averaging: number, feet: readonly number[], most: number, variance: number): EdgeFit {
-  const step = feet.length > 1 ? feet[1] - feet[0] : spacing;
-  let best = { merit: -Infinity, foot: feet[0], ramp: 0, height: 0 };
-  const tail = tailSums(level, weight);
-  const meritOfFoot = new Float64Array(feet.length).fill(-Infinity);
-  for (const share of RAMPS) {
-    const ramp = share * most;
-    for (const rise of share < 0.05 ? RISES.slice(0, 1) : RISES) {
-      for (let k = 0; k < feet.length; k += 1) {
-        const { merit, height } = meritOf(level, weight, tail, spacing, averaging, feet[k], ramp, rise);
-        if (merit > meritOfFoot[k]) meritOfFoot[k] = merit;
-        if (merit > best.merit) best = { merit, foot: feet[k], ramp, height };
-      }
+export function fitEdge(data: EdgeData, averaging: number, middle: number, longest: number): EdgeFit {
+  const tail = tailSums(data);
+  const tried: Tried[] = [];
+  for (const rise of RISES) {
+    let at = middle;
+    for (let length = 0; length <= longest; length = length === 0 ? SHORTEST_RISE : length * RISE_RATIO) {
+      if (length === 0 && rise !== RISES[0]) continue;
+      const best = bestMiddle((middleAt) => meritOf(data, tail, averaging, middleAt - length / 2, length, rise), at, Math.max(0.3, length / 3));
+      at = best.at;
+      tried.push({ foot: best.at - length / 2, merit: best.merit, bend: best.bend });
     }
   }
-  let nearest = 0;
-  let furthest = 0;
-  // Two units of log likelihood: the 95 % region of one parameter.
-  for (let k = 0; k < feet.length; k += 1) {
-    if (meritOfFoot[k] < best.merit - 3.84 * variance) continue;
-    nearest = Math.min(nearest, feet[k] - best.foot);
-    furthest = Math.max(furthest, feet[k] - best.foot);
+  return averaged(tried, data);
+}
+
+interface Tried { readonly foot: number; readonly merit: number; /** Bend of the merit about its place: less is sharper. */ readonly bend: number }
+
+function averaged(tried: readonly Tried[], { variance, longVariance, spacing }: EdgeData): EdgeFit {
+  const foot = weighedMean(tried, variance, (each) => each.foot);
+  const square = weighedMean(tried, longVariance, (each) => (each.foot - foot) ** 2 + (each.bend < 0 ? -longVariance / each.bend : 0));
+  // Half a cell is the least that can be told.
+  return { foot, uncertainty: Math.hypot(1.96 * Math.sqrt(square), spacing / 2) };
+}
+
+/** Mean over the rises tried, each weighed by its likelihood under noise of `variance`. */
+function weighedMean(tried: readonly Tried[], variance: number, of: (each: Tried) => number): number {
+  const best = tried.reduce((most, each) => Math.max(most, each.merit), -Infinity);
+  let mass = 0;
+  let sum = 0;
+  for (const each of tried) {
+    const likelihood = Math.exp((each.merit - best) / (2 * variance));
+    mass += likelihood;
+    sum += likelihood * of(each);
   }
-  return { foot: best.foot, ramp: best.ramp, level: best.height, uncertainty: Math.max(step / 2, -nearest, furthest) };
+  return sum / mass;
+}
+
+/** Place of the largest merit about a guess, by stepping uphill with ever smaller steps, and the second derivative there. */
+function bestMiddle(merit: (at: number) => number, guess: number, reach: number): { at: number; merit: number; bend: number } {
+  let at = guess;
+  let here = merit(at);
+  let bend = 0;
+  for (let hop = reach; hop > 0.008; hop /= 2) {
+    let before = merit(at - hop);
+    let after = merit(at + hop);
+    for (let moves = 0; moves < 6 && Math.max(before, after) > here; moves += 1) {
+      if (before > after) [at, after, here, before] = [at - hop, here, before, merit(at - 2 * hop)];
+      else [at, before, here, after] = [at + hop, here, after, merit(at + 2 * hop)];
+    }
+    if (hop > 0.02) bend = (before - 2 * here + after) / (hop * hop);
+  }
+  // Merit is the explained sum: minus half its bend is the information over the variance.
+  return { at, merit: here, bend: bend / 2 };
 }
 
 /** Sums from each value to the last: where the rise is over, its form is 1. */
 interface TailSums { readonly product: Float64Array; readonly weight: Float64Array }
 
-function tailSums(level: Float64Array, weight: Float64Array): TailSums {
+function tailSums({ level, weight }: EdgeData): TailSums {
   const count = level.length;
   const sums = { product: new Float64Array(count + 1), weight: new Float64Array(count + 1) };
   for (let i = count - 1; i >= 0; i -= 1) {
-    const w = Math.max(0, weight[i]);
-    sums.product[i] = sums.product[i + 1] + w * level[i];
-    sums.weight[i] = sums.weight[i + 1] + w;
+    sums.product[i] = sums.product[i + 1] + weight[i] * level[i];
+    sums.weight[i] = sums.weight[i + 1] + weight[i];
   }
   return sums;
 }
 
-/** Sum of squares that a rise from `foot` explains, its height free. */
-function meritOf(level: Float64Array, weight: Float64Array, tail: TailSums, spacing: number, averaging: number, foot: number, ramp: number, rise: (t: number) => number): { merit: number; height: number } {
+/** Sum of squares that a rise of `length` from `foot` explains, its height free but a loss. */
+function meritOf({ level, weight, spacing }: EdgeData, tail: TailSums, averaging: number, foot: number, length: number, rise: (t: number) => number): number {
   const half = Math.max(averaging, spacing) / 2;
   const count = level.length;
   const first = Math.max(0, Math.min(count, Math.ceil((foot - half) / spacing - 0.5)));
-  const full = Math.max(first, Math.min(count, Math.ceil((foot + Math.max(ramp, 0) + half) / spacing - 0.5)));
+  const full = Math.max(first, Math.min(count, Math.ceil((foot + length + half) / spacing - 0.5)));
   let product = tail.product[full];
   let square = tail.weight[full];
   for (let i = first; i < full; i += 1) {
@@ -76,10 +113,10 @@ function meritOf(level: Float64Array, weight: Float64Array, tail: TailSums, spac
     if (w <= 0) continue;
     const x = (i + 0.5) * spacing - foot;
     // The mean of the rise over the averaging length about x.
-    const form = ramp < 1e-6 ? Math.min(1, (x + half) / (2 * half)) : (ramp * (rise((x + half) / ramp) - rise((x - half) / ramp))) / (2 * half);
+    const form = length < 1e-6 ? Math.min(1, (x + half) / (2 * half)) : (length * (rise((x + half) / length) - rise((x - half) / length))) / (2 * half);
     product += w * form * level[i];
     square += w * form * form;
   }
-  if (square <= 0 || product <= 0) return { merit: -Infinity, height: 0 };
-  return { merit: (product * product) / square, height: product / square };
+  if (square <= 0 || product <= 0) return 0;
+  return (product * product) / square;
 }

@@ -1,54 +1,64 @@
+import type { LossProfile } from './loss-profile.ts';
 import { fitEdge } from './zone-edge.ts';
-import type { LossBlocks } from './loss-blocks.ts';
-import type { LossSegmentation } from './segment-loss.ts';
+import type { EdgeFit } from './zone-edge.ts';
 
-/** Extent of a zone in metres from the first sample of the trace. */
+/** Extent of a zone in metres from the first sample of the trace, each end with its 95 % bound. */
 export interface ZoneOutline {
   readonly from: number;
   readonly to: number;
-  readonly edgeUncertainty: number;
+  readonly fromUncertainty: number;
+  readonly toUncertainty: number;
 }
 
 /** Sound rope looked at beyond an edge, m: enough to see where the loss begins, not so much that drift enters. */
-const OUTSIDE = 12;
-const FINE = 0.05;
+export const OUTSIDE = 12;
+/** A rise longer than this is no edge, m. */
+const LONGEST_RISE = 40;
 
 /**
- * Refines the extent [from, end) in blocks. Each edge is fitted between the middle of the sound length beyond it (or
- * OUTSIDE) and the middle of the zone; `before` and `after` are the blocks where neighbouring zones end and begin.
+ * Fits the two edges of a zone found between `from` and `to` (m). Each is looked at from OUTSIDE, or from the neighbouring zone at
+ * `before` and `after`, to the middle of the zone.
  */
-export function outlineZone(blocks: LossBlocks, segmentation: LossSegmentation, from: number, end: number, before: number, after: number, averaging: number): ZoneOutline {
-  const middle = (from + end) / 2;
-  const left = refine(blocks, segmentation, from, middle, Math.max(before, from - OUTSIDE / blocks.length), averaging, 1);
-  const right = refine(blocks, segmentation, end, middle, Math.min(after, end + OUTSIDE / blocks.length), averaging, -1);
-  return { from: left.at, to: Math.max(right.at, left.at + blocks.length / 2), edgeUncertainty: Math.max(left.uncertainty, right.uncertainty) };
+export function outlineZone(profile: LossProfile, from: number, to: number, before: number, after: number, averaging: number): ZoneOutline {
+  const middle = (from + to) / 2;
+  const start = Math.max(before, from - OUTSIDE);
+  const end = Math.min(after, to + OUTSIDE);
+  const left = edgeOf(profile, start, middle, averaging, 1);
+  const right = edgeOf(profile, end, middle, averaging, -1);
+  const first = left.foot;
+  return { from: first, to: Math.max(right.foot, first + profile.spacing), fromUncertainty: left.uncertainty, toUncertainty: right.uncertainty };
 }
 
-/** One edge near block `edge`, data from block `limit` outside to `middle` inside; `towards` is the direction into the zone. */
-function refine(blocks: LossBlocks, { level, longRunVariance }: LossSegmentation, edge: number, middle: number, limit: number, averaging: number, towards: 1 | -1): { at: number; uncertainty: number } {
-  const start = towards === 1 ? Math.floor(limit) : Math.ceil(limit);
-  const count = Math.max(2, Math.round(Math.abs(middle - start)));
-  const values = new Float64Array(count);
+/** One edge; data from `outside` to `middle`, whichever way that is. */
+function edgeOf(profile: LossProfile, outside: number, middle: number, averaging: number, towards: 1 | -1): EdgeFit {
+  const { spacing } = profile;
+  const start = towards === 1 ? Math.floor(outside / spacing + 1e-9) : Math.ceil(outside / spacing - 1e-9);
+  const count = Math.max(2, Math.round(Math.abs(middle / spacing - start)));
+  const level = new Float64Array(count);
   const weight = new Float64Array(count);
   for (let i = 0; i < count; i += 1) {
-    const block = towards === 1 ? start + i : start - 1 - i;
-    if (block < 0 || block >= level.length) continue;
-    values[i] = level[block];
-    weight[i] = blocks.weight[block];
+    const cell = (towards === 1 ? start + i : start - 1 - i) - profile.first;
+    if (cell < 0 || cell >= profile.mean.length) continue;
+    level[i] = profile.mean[cell];
+    weight[i] = profile.weight[cell];
   }
-  const outside = Math.abs(edge - start) * blocks.length;
-  const inside = Math.abs(middle - edge) * blocks.length;
-  const reach = Math.min(outside + Math.min(inside, 0.75 * averaging + inside * 0.5), (count - 1) * blocks.length);
-  const coarse = steps(0, reach, Math.max(blocks.length, reach / 160));
-  const most = Math.max(blocks.length, Math.min(inside * 1.2, 40));
-  const rough = fitEdge(values, weight, blocks.length, averaging, coarse, most, longRunVariance);
-  const fine = fitEdge(values, weight, blocks.length, averaging, steps(Math.max(0, rough.foot - 2 * blocks.length), Math.min(reach, rough.foot + 2 * blocks.length), FINE), most, longRunVariance);
-  const at = (start * blocks.length) + towards * fine.foot;
-  return { at, uncertainty: Math.max(rough.uncertainty, fine.uncertainty) };
+  const data = { level, weight, spacing, variance: profile.variance, longVariance: profile.longVariance };
+  const fit = fitEdge(data, averaging, halfHeight(level, weight) * spacing, Math.min(LONGEST_RISE, 2 * count * spacing));
+  return { foot: start * spacing + towards * fit.foot, uncertainty: fit.uncertainty };
 }
 
-function steps(from: number, to: number, by: number): number[] {
-  const found: number[] = [];
-  for (let x = from; x <= to + 1e-9; x += by) found.push(x);
-  return found.length > 1 ? found : [from, from + by];
+/** Cells from the outer end at which a single step explains most. */
+function halfHeight(level: Float64Array, weight: Float64Array): number {
+  let sum = 0;
+  let mass = 0;
+  let best = 0;
+  let at = level.length / 2;
+  for (let i = level.length - 1; i >= 0; i -= 1) {
+    sum += weight[i] * level[i];
+    mass += weight[i];
+    if (mass <= 0 || sum <= 0 || (sum * sum) / mass <= best) continue;
+    best = (sum * sum) / mass;
+    at = i;
+  }
+  return at;
 }
