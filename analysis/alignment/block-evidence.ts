@@ -21,25 +21,30 @@ export interface Search {
 export function blockEvidence(scan: Character, reference: Character, models: readonly ResidualModel[], search: Search, around: boolean, parameters: AlignmentParameters): ShiftLattice {
   const size = Math.max(4, Math.round(parameters.block / scan.bin));
   const blocks = Math.max(1, Math.floor(scan.length / size));
+  const endOf = (b: number): number => (b === blocks - 1 ? scan.length : (b + 1) * size);
   const offset = scan.start - reference.start;
+  const step = scan.bin / search.perBin;
   const at = new Float64Array(blocks);
   const first = new Int32Array(blocks);
-  const evidence: Float64Array[] = [];
+  const from = new Int32Array(blocks + 1);
+  const centre = new Float64Array(blocks);
   for (let b = 0; b < blocks; b += 1) {
-    const from = b * size;
-    const end = b === blocks - 1 ? scan.length : from + size;
-    at[b] = scan.start + ((from + end - 1) / 2) * scan.bin;
-    const step = scan.bin / search.perBin;
+    at[b] = scan.start + (b * size + (endOf(b) - b * size - 1) / 2) * scan.bin;
     const away = Math.round((search.shift(at[b]) - search.steady(at[b])) / step);
-    const predicted = (search.steady(at[b]) + away * step + offset) / scan.bin;
+    centre[b] = (search.steady(at[b]) + away * step + offset) / scan.bin;
     const cells = Math.max(2, Math.ceil((search.reach(at[b]) / scan.bin) * search.perBin));
-    const lowest = Math.floor(predicted - cells / search.perBin) - 1;
-    const highest = Math.ceil(predicted + cells / search.perBin) + 2;
-    const whole = evidenceOfBins(scan, reference, models, from, end, lowest, highest - lowest + 1, around, parameters);
     first[b] = away - cells;
-    evidence.push(Float64Array.from({ length: 2 * cells + 1 }, (_, k) => between(whole, predicted + (k - cells) / search.perBin - lowest)));
+    from[b + 1] = from[b] + 2 * cells + 1;
   }
-  return { at, step: scan.bin / search.perBin, first, evidence };
+  const evidence = new Float64Array(from[blocks]);
+  for (let b = 0; b < blocks; b += 1) {
+    const cells = (from[b + 1] - from[b] - 1) / 2;
+    const lowest = Math.floor(centre[b] - cells / search.perBin) - 1;
+    const highest = Math.ceil(centre[b] + cells / search.perBin) + 2;
+    const whole = evidenceOfBins(scan, reference, models, b * size, endOf(b), lowest, highest - lowest + 1, around, parameters);
+    for (let k = 0; k <= 2 * cells; k += 1) evidence[from[b] + k] = between(whole, centre[b] + (k - cells) / search.perBin - lowest);
+  }
+  return { at, step, first, from, evidence };
 }
 
 /** Scatter beyond this many deviations counts no more: it is damage that one scan shows and the other does not. */

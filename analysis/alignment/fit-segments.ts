@@ -10,10 +10,6 @@ export interface Segment {
   readonly middle: number;
   readonly level: number;
   readonly slope: number;
-  readonly levelSigma: number;
-  readonly slopeSigma: number;
-  /** Root of chi-square per point: above 1 the line leaves more than the points' own uncertainty. */
-  readonly misfit: number;
 }
 
 /**
@@ -26,12 +22,13 @@ export function fitSegments(points: readonly ShiftPoint[], slope: number, slopeS
   const sums = runningSums(points);
   const best = new Float64Array(n + 1).fill(Number.POSITIVE_INFINITY);
   const from = new Int32Array(n + 1);
+  const prior = 1 / slopeSpread ** 2;
   best[0] = -parameters.breakCost;
   for (let end = 1; end <= n; end += 1) {
     for (let first = Math.max(0, end - LONGEST); first < end; first += 1) {
       // A break needs more than one point of evidence, but for the ends of the scan.
       if (end - first < 2 && n > 2) continue;
-      const cost = best[first] + parameters.breakCost + lineOver(points, sums, first, end, slope, slopeSpread).cost;
+      const cost = best[first] + parameters.breakCost + lineCost(sums, first, end, slope, prior);
       if (cost < best[end]) {
         best[end] = cost;
         from[end] = first;
@@ -39,7 +36,7 @@ export function fitSegments(points: readonly ShiftPoint[], slope: number, slopeS
     }
   }
   const segments: Segment[] = [];
-  for (let end = n; end > 0; end = from[end]) segments.unshift(lineOver(points, sums, from[end], end, slope, slopeSpread).segment);
+  for (let end = n; end > 0; end = from[end]) segments.unshift(lineOver(points, sums, from[end], end, slope, prior));
   return segments;
 }
 
@@ -66,23 +63,26 @@ function runningSums(points: readonly ShiftPoint[]): Sums {
   return sums;
 }
 
-function lineOver(points: readonly ShiftPoint[], sums: Sums, first: number, end: number, slope: number, slopeSpread: number): { cost: number; segment: Segment } {
-  const part = (of: Float64Array): number => of[end] - of[first];
-  const w = part(sums.w);
-  const meanX = part(sums.x) / w;
-  const meanY = part(sums.y) / w;
-  const xx = Math.max(0, part(sums.xx) - w * meanX * meanX);
-  const xy = part(sums.xy) - w * meanX * meanY;
-  const yy = Math.max(0, part(sums.yy) - w * meanY * meanY);
-  const prior = 1 / slopeSpread ** 2;
+/** Half of chi-square of the best line through points [first, end), its slope drawn to `slope`. */
+function lineCost(sums: Sums, first: number, end: number, slope: number, prior: number): number {
+  const w = sums.w[end] - sums.w[first];
+  const x = sums.x[end] - sums.x[first];
+  const y = sums.y[end] - sums.y[first];
+  const xx = Math.max(0, sums.xx[end] - sums.xx[first] - (x * x) / w);
+  const xy = sums.xy[end] - sums.xy[first] - (x * y) / w;
+  const yy = Math.max(0, sums.yy[end] - sums.yy[first] - (y * y) / w);
   const fitted = (xy + prior * slope) / (xx + prior);
-  const chiSquare = Math.max(0, yy - 2 * fitted * xy + fitted * fitted * xx) + prior * (fitted - slope) ** 2;
-  const count = end - first;
-  const misfit = Math.sqrt(chiSquare / Math.max(1, count - 1));
-  return {
-    cost: chiSquare / 2,
-    segment: { first, end, to: end < points.length ? (points[end - 1].at + points[end].at) / 2 : Number.POSITIVE_INFINITY, middle: sums.origin + meanX, level: points[0].shift + meanY, slope: fitted, levelSigma: 1 / Math.sqrt(w), slopeSigma: 1 / Math.sqrt(xx + prior), misfit },
-  };
+  return (Math.max(0, yy - 2 * fitted * xy + fitted * fitted * xx) + prior * (fitted - slope) ** 2) / 2;
+}
+
+function lineOver(points: readonly ShiftPoint[], sums: Sums, first: number, end: number, slope: number, prior: number): Segment {
+  const w = sums.w[end] - sums.w[first];
+  const x = sums.x[end] - sums.x[first];
+  const y = sums.y[end] - sums.y[first];
+  const xx = Math.max(0, sums.xx[end] - sums.xx[first] - (x * x) / w);
+  const xy = sums.xy[end] - sums.xy[first] - (x * y) / w;
+  const fitted = (xy + prior * slope) / (xx + prior);
+  return { first, end, to: end < points.length ? (points[end - 1].at + points[end].at) / 2 : Number.POSITIVE_INFINITY, middle: sums.origin + x / w, level: points[0].shift + y / w, slope: fitted };
 }
 
 /** Shift of a segment's line at a position of the scan. */

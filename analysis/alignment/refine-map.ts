@@ -13,7 +13,7 @@ import { interpolate } from './rope-map.ts';
 import { scanMap } from './scan-map.ts';
 import type { ScanMap } from './scan-map.ts';
 import { beliefsOf, boundAbout } from './shift-lattice.ts';
-import type { Beliefs, ShiftLattice } from './shift-lattice.ts';
+import type { Motion, ShiftBelief, ShiftLattice } from './shift-lattice.ts';
 import { shiftPoints } from './shift-points.ts';
 
 type Shift = (at: number) => number;
@@ -28,9 +28,9 @@ export function refineMap(scan: Character, reference: Character, coarse: Shift, 
   // A scale error moves the shift on by one bin every so many blocks: as often must the lattice let it.
   const drift = Math.sqrt(parameters.maxSlope * parameters.block * scan.bin);
   const motion = { drift, slipChance: slipChance(parameters), largestSlip: parameters.maxSlip };
-  const look = (models: readonly ResidualModel[]): { lattice: ShiftLattice; beliefs: Beliefs } => {
+  const look = (models: readonly ResidualModel[]): { lattice: ShiftLattice; beliefs: readonly ShiftBelief[] } => {
     const lattice = blockEvidence(scan, reference, models, wide, around, parameters);
-    return { lattice, beliefs: beliefsOf(lattice, motion) };
+    return { lattice, beliefs: beliefsOf(lattice, [motion]) };
   };
   const rough = look(firstModels(capped(scan, parameters.textureCap), capped(reference, parameters.textureCap)));
   const models = residualModels(scan, reference, along(rough.lattice, rough.beliefs, coarse), around);
@@ -43,7 +43,7 @@ export function refineMap(scan: Character, reference: Character, coarse: Shift, 
   const known = residualModels(scan, reference, lines, around).map((model) => ({ ...model, independence: model.independence * excess * excess }));
   const steady = withoutJumps(segments);
   const fine = blockEvidence(scan, reference, known, { steady, shift: lines, reach: reachAbout(segments, better.lattice, better.beliefs, coarse, parameters), perBin: FINE }, around, parameters);
-  return scanMap(fine, likeliest(fine, parameters), steady, scan, parameters);
+  return scanMap(fine, beliefsOf(fine, drifts(parameters)), steady, scan, parameters);
 }
 
 /** Shifts told apart within a bin. */
@@ -53,16 +53,16 @@ function slipChance(parameters: AlignmentParameters): number {
   return parameters.block / parameters.slipDistance;
 }
 
-function along(lattice: ShiftLattice, beliefs: Beliefs, about: Shift): Shift {
+function along(lattice: ShiftLattice, beliefs: readonly ShiftBelief[], about: Shift): Shift {
   const at = lattice.at;
-  const shifts = beliefs.blocks.map((belief, b) => about(at[b]) + belief.middle);
+  const shifts = beliefs.map((belief, b) => about(at[b]) + belief.middle);
   if (at.length === 1) return () => shifts[0];
   return (x) => interpolate(at, shifts, Math.max(at[0], Math.min(at[at.length - 1], x)));
 }
 
 interface Lines { readonly segments: Segment[]; /** How many times farther than they claim the measured shifts scatter about the lines, 1 at least. */ readonly excess: number }
 
-function linesThrough(lattice: ShiftLattice, beliefs: Beliefs, coarse: Shift, parameters: AlignmentParameters): Lines | null {
+function linesThrough(lattice: ShiftLattice, beliefs: readonly ShiftBelief[], coarse: Shift, parameters: AlignmentParameters): Lines | null {
   const points = shiftPoints(lattice, beliefs, coarse, parameters);
   if (points.length < 3) return null;
   const rough = fitSegments(points, 0, parameters.maxSlope, parameters);
@@ -99,10 +99,10 @@ function withoutJumps(segments: readonly Segment[]): Shift {
 }
 
 /** What the first look left open is looked at again, and beside a jump between two lines both of them; elsewhere only what a line may be off by. */
-function reachAbout(segments: readonly Segment[], lattice: ShiftLattice, beliefs: Beliefs, about: Shift, parameters: AlignmentParameters): (at: number) => number {
+function reachAbout(segments: readonly Segment[], lattice: ShiftLattice, beliefs: readonly ShiftBelief[], about: Shift, parameters: AlignmentParameters): (at: number) => number {
   const jumps = segments.slice(1).map((segment, i) => ({ at: segments[i].to, size: Math.abs(shiftOn(segment, segments[i].to) - shiftOn(segments[i], segments[i].to)) }));
   const lines = alongLines(segments);
-  const open = beliefs.blocks.map((belief, b) => Math.abs(about(lattice.at[b]) + belief.middle - lines(lattice.at[b])) + boundAbout(belief, belief.middle));
+  const open = beliefs.map((belief, b) => Math.abs(about(lattice.at[b]) + belief.middle - lines(lattice.at[b])) + boundAbout(belief, belief.middle));
   return (x) => {
     const jump = jumps.reduce((most, each) => (Math.abs(x - each.at) < SLIP_DOUBT ? Math.max(most, each.size) : most), 0);
     const b = Math.round((x - lattice.at[0]) / ((lattice.at[1] ?? 1) - lattice.at[0]));
@@ -113,10 +113,9 @@ function reachAbout(segments: readonly Segment[], lattice: ShiftLattice, beliefs
 /** How far from where two lines part the slip between them may be. Metres. */
 const SLIP_DOUBT = 12;
 
-/** Of some drifts about the lines the one that makes the evidence likeliest: how straight a scan is, is learned from it. */
-function likeliest(lattice: ShiftLattice, parameters: AlignmentParameters): Beliefs {
-  const tried = DRIFTS.map((drift) => beliefsOf(lattice, { drift: drift * Math.sqrt(parameters.block), slipChance: slipChance(parameters), largestSlip: parameters.maxSlip }));
-  return tried.reduce((best, each) => (each.evidence > best.evidence ? each : best));
+/** Some drifts about the lines, from very straight to wandering. */
+function drifts(parameters: AlignmentParameters): Motion[] {
+  return DRIFTS.map((drift) => ({ drift: drift * Math.sqrt(parameters.block), slipChance: slipChance(parameters), largestSlip: parameters.maxSlip }));
 }
 
 /** Metres per square root of a metre. */

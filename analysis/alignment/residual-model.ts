@@ -42,7 +42,11 @@ const ORDER = 6;
  * scatters widely and says little, and the fast one still tells the place. Bands of which too little was seen are left out.
  */
 export function residualModels(scan: Character, reference: Character, shift: (at: number) => number, around: boolean): ResidualModel[] {
-  return bandsOf(scan, reference).flatMap((band) => modelOf(band, scan, reference, shift, around) ?? []);
+  const places = Float64Array.from({ length: scan.length }, (_, i) => {
+    const at = scan.start + i * scan.bin;
+    return (at + shift(at) - reference.start) / reference.bin;
+  });
+  return bandsOf(scan, reference).flatMap((band) => modelOf(band, places, scan.bin, around) ?? []);
 }
 
 interface Laid { readonly values: Float64Array; readonly seen: Uint8Array }
@@ -63,20 +67,21 @@ function splitTexture({ texture, textureSeen: seen, bin }: Character): Laid[] {
   return levels.slice(1).map((slow, k) => ({ values: levels[k].map((value, i) => (seen[i] === 1 ? value - slow[i] : 0)), seen }));
 }
 
-function modelOf(band: Band, scan: Character, reference: Character, shift: (at: number) => number, around: boolean): ResidualModel | null {
-  const raw = scatterOf(band.scan, layOn(scan, reference, shift, around, band.reference));
+/** `places`: where each bin of the scan lies in the reference, in bins. */
+function modelOf(band: Band, places: Float64Array, bin: number, around: boolean): ResidualModel | null {
+  const raw = scatterOf(band.scan, layOn(places, around, band.reference));
   if (raw === null) return null;
   const filter = band.whiten ? whiteningFilter(raw.scatter, raw.both) : Float64Array.of(1);
   const own = filtered(band.scan, filter, false);
   const other = filtered(band.reference, filter, around);
-  const matched = scatterOf(own, layOn(scan, reference, shift, around, other));
+  const matched = scatterOf(own, layOn(places, around, other));
   if (matched === null) return null;
   const { gain, power } = matched;
-  const variance = localVariance(matched.scatter, matched.both, Math.max(8, Math.round(VARIANCE_LENGTH / scan.bin)));
+  const variance = localVariance(matched.scatter, matched.both, Math.max(8, Math.round(VARIANCE_LENGTH / bin)));
   return {
     gain, power, variance, scan: own.values, scanSeen: own.seen, reference: other.values, referenceSeen: other.seen,
     advantage: variance.map((v) => Math.log((v + gain * gain * power) / v)),
-    independence: leftCorrelation(matched.scatter, matched.both, Math.round((band.whiten ? 1 : 4) / scan.bin)),
+    independence: leftCorrelation(matched.scatter, matched.both, Math.round((band.whiten ? 1 : 4) / bin)),
   };
 }
 
@@ -84,14 +89,12 @@ function modelOf(band: Band, scan: Character, reference: Character, shift: (at: 
 const VARIANCE_LENGTH = 2.5;
 
 /** A reference signal as the scan's bins meet it. */
-function layOn(scan: Character, reference: Character, shift: (at: number) => number, around: boolean, { values, seen }: Laid): Laid {
-  const out = { values: new Float64Array(scan.length), seen: new Uint8Array(scan.length) };
-  const size = reference.length;
-  for (let i = 0; i < scan.length; i += 1) {
-    const at = scan.start + i * scan.bin;
-    const place = (at + shift(at) - reference.start) / reference.bin;
-    let low = Math.floor(place);
-    const share = place - low;
+function layOn(places: Float64Array, around: boolean, { values, seen }: Laid): Laid {
+  const out = { values: new Float64Array(places.length), seen: new Uint8Array(places.length) };
+  const size = values.length;
+  for (let i = 0; i < places.length; i += 1) {
+    let low = Math.floor(places[i]);
+    const share = places[i] - low;
     let high = low + 1;
     if (around) {
       low = ((low % size) + size) % size;
@@ -169,18 +172,18 @@ function whiteningFilter(scatter: Float64Array, both: Uint8Array): Float64Array 
   return a;
 }
 
-function autocorrelation(scatter: Float64Array, both: Uint8Array, lags: number): Float64Array {
+/** At lags 0, `every`, 2 `every`, ... `lags` of them after the first, large scatter bounded. */
+function autocorrelation(scatter: Float64Array, both: Uint8Array, lags: number, every = 1): Float64Array {
   const size = 3 * NORMAL_MAD * medianAbsoluteDeviation(scatter.filter((_, i) => both[i] === 1)) || 1;
   const bounded = scatter.map((value) => Math.max(-size, Math.min(size, value)));
   const out = new Float64Array(lags + 1);
-  for (let lag = 0; lag <= lags; lag += 1) {
+  for (let k = 0; k <= lags; k += 1) {
     let sum = 0, count = 0;
-    for (let i = lag; i < bounded.length; i += 1) {
-      if ((both[i] & both[i - lag]) === 0) continue;
-      sum += bounded[i] * bounded[i - lag];
-      count += 1;
+    for (let i = k * every; i < bounded.length; i += 1) {
+      sum += bounded[i] * bounded[i - k * every];
+      count += both[i] & both[i - k * every];
     }
-    out[lag] = count > 0 ? sum / count : 0;
+    out[k] = count > 0 ? sum / count : 0;
   }
   return out;
 }
@@ -218,15 +221,24 @@ function localVariance(scatter: Float64Array, both: Uint8Array, width: number): 
   }
   const known = scales.filter((value) => value > 0);
   const usual = known.length > 0 ? medianInPlace(known.slice(), 0, known.length) : 1;
-  return Float64Array.from(scatter, (_, i) => {
-    const near = [scales[Math.max(0, Math.floor(i / width - 0.5))], scales[Math.min(blocks - 1, Math.floor(i / width + 0.5))]].filter((value) => value > 0);
-    return Math.max(0.7 * usual, ...(near.length > 0 ? near : [usual])) ** 2;
-  });
+  const level = scales.map((value) => (value > 0 ? value : usual));
+  const out = new Float64Array(scatter.length);
+  for (let i = 0; i < out.length; i += 1) {
+    const place = i / width - 0.5;
+    out[i] = Math.max(0.7 * usual, level[Math.max(0, Math.floor(place))], level[Math.min(blocks - 1, Math.floor(place + 1))]) ** 2;
+  }
+  return out;
 }
 
-function leftCorrelation(scatter: Float64Array, both: Uint8Array, lags: number): number {
-  const correlation = autocorrelation(scatter, both, lags);
+/** Sum of all correlation that is left over `bins` to either side: so many bins say one independent thing. */
+function leftCorrelation(scatter: Float64Array, both: Uint8Array, bins: number): number {
+  const every = Math.max(1, Math.floor(bins / LAGS));
+  const correlation = autocorrelation(scatter, both, Math.floor(bins / every), every);
   let sum = 1;
-  for (let lag = 1; lag <= lags; lag += 1) sum += (2 * correlation[lag]) / (correlation[0] || 1);
-  return Math.max(1, sum);
+  // Between the lags that are looked at the correlation is taken as straight.
+  for (let k = 1; k < correlation.length; k += 1) sum += (2 * every * correlation[k]) / (correlation[0] || 1);
+  return Math.max(1, sum + (every - 1));
 }
+
+/** So many lags show the course of a correlation well enough. */
+const LAGS = 20;

@@ -1,7 +1,7 @@
 import type { Character } from './character.ts';
 import type { AlignmentParameters } from './parameters.ts';
 import { boundAbout } from './shift-lattice.ts';
-import type { Beliefs, ShiftLattice } from './shift-lattice.ts';
+import type { ShiftBelief, ShiftLattice } from './shift-lattice.ts';
 
 /** A map from scan position to reference position, in the direction of the scan character it was made from. Metres. */
 export interface ScanMap {
@@ -13,15 +13,15 @@ export interface ScanMap {
 }
 
 /** The path that is believed, as few straight lines as show it, with its 95 % bound and the slips on it. */
-export function scanMap(lattice: ShiftLattice, beliefs: Beliefs, predicted: (at: number) => number, scan: Character, parameters: AlignmentParameters): ScanMap | null {
-  const places = Array.from(lattice.at, (at, b) => ({ at, shift: predicted(at) + beliefs.blocks[b].mean }));
+export function scanMap(lattice: ShiftLattice, beliefs: readonly ShiftBelief[], predicted: (at: number) => number, scan: Character, parameters: AlignmentParameters): ScanMap | null {
+  const places = Array.from(lattice.at, (at, b) => ({ at, shift: predicted(at) + beliefs[b].mean }));
   const [first, last] = [scan.start - scan.bin / 2, scan.start + (scan.length - 0.5) * scan.bin];
   const shifts = [{ at: first, shift: places[0].shift + predicted(first) - predicted(places[0].at) }, ...places, { at: last, shift: places[places.length - 1].shift + predicted(last) - predicted(places[places.length - 1].at) }];
   const knots = thinned(monotone(shifts.map(({ at, shift }) => ({ at, rope: at + shift }))));
   if (knots.length < 2) return null;
-  const values = widest(beliefs.blocks.map((belief) => boundAbout(belief, belief.mean)));
+  const values = widest(beliefs.map((belief) => boundAbout(belief, belief.mean)));
   const bounds = Array.from(lattice.at, (at, b) => ({ at, value: parameters.smallestBound + COVER * values[b] }));
-  return { knots, bounds, slips: slipsOf(places), informed: values.filter((value) => value < WELL_KNOWN).length / beliefs.blocks.length };
+  return { knots, bounds, slips: slipsOf(places), informed: values.filter((value) => value < WELL_KNOWN).length / beliefs.length };
 }
 
 /** A place known to this counts as informed. Metres. */

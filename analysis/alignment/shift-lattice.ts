@@ -1,12 +1,14 @@
 /**
  * Evidence, in nats, for local shifts of a scan: block after block along the scan, and in every block for a row of shifts
- * `step` apart, counted from what was predicted there. Row b holds shifts `first[b] * step` and on.
+ * `step` apart, counted from what was predicted there. Row b is evidence[from[b]..from[b + 1]) and holds the shifts
+ * `first[b] * step` and on.
  */
 export interface ShiftLattice {
   readonly at: Float64Array; // middle of each block, position of the scan, metres
   readonly step: number; // metres
   readonly first: Int32Array;
-  readonly evidence: readonly Float64Array[];
+  readonly from: Int32Array;
+  readonly evidence: Float64Array;
 }
 
 /** How a shift may change from one block to the next. */
@@ -29,49 +31,71 @@ export interface ShiftBelief {
   readonly high: number;
 }
 
-export interface Beliefs {
-  readonly blocks: readonly ShiftBelief[];
-  /** Logarithm of the probability of all evidence under this motion, up to a constant of the lattice. */
-  readonly evidence: number;
-}
-
 /**
- * Forward and backward sums over all paths through the lattice. A slip may go anywhere within reach, so that a place where
- * the wheel slipped costs once and no window is torn between two shifts. Linear in the number of cells.
+ * Forward and backward sums over all paths through the lattice, under that one of `motions` which makes the evidence
+ * likeliest: how straight a scan is, is learned from it. A slip may go anywhere within reach, so that a place where the wheel
+ * slipped costs once and no window is torn between two shifts. Linear in the number of cells.
  */
-export function beliefsOf(lattice: ShiftLattice, motion: Motion): Beliefs {
-  const kernel = driftKernel(motion.drift / lattice.step);
-  const reach = Math.max(1, Math.round(motion.largestSlip / lattice.step));
-  const count = lattice.evidence.length;
-  const forward: Float64Array[] = [];
-  let evidence = 0;
-  for (let b = 0; b < count; b += 1) {
-    const { weights, top } = likelihoodOf(lattice.evidence[b]);
-    const before = b === 0 ? weights.map(() => 1 / weights.length) : carried(forward[b - 1], lattice.first[b] - lattice.first[b - 1], weights.length, kernel, reach, motion.slipChance);
-    for (let k = 0; k < weights.length; k += 1) weights[k] *= before[k];
-    evidence += top + Math.log(normalise(weights));
-    forward.push(weights);
-  }
-  const blocks = new Array<ShiftBelief>(count);
-  let after: Float64Array = forward[count - 1].map(() => 1);
-  for (let b = count - 1; b >= 0; b -= 1) {
-    const posterior = forward[b].map((value, k) => value * after[k]);
-    normalise(posterior);
-    blocks[b] = beliefIn(posterior, lattice.first[b], lattice.step);
-    if (b === 0) break;
-    const { weights } = likelihoodOf(lattice.evidence[b]);
-    for (let k = 0; k < weights.length; k += 1) weights[k] *= after[k];
-    after = carried(weights, lattice.first[b - 1] - lattice.first[b], forward[b - 1].length, kernel, reach, motion.slipChance);
-    normalise(after);
-  }
-  return { blocks, evidence };
+export function beliefsOf(lattice: ShiftLattice, motions: readonly Motion[]): ShiftBelief[] {
+  const likelihood = likelihoods(lattice);
+  const tried = motions.map((motion) => ({ motion, ...forwardSums(lattice, likelihood, motion) }));
+  const { motion, forward } = tried.reduce((best, each) => (each.evidence > best.evidence ? each : best));
+  return backwardBeliefs(lattice, likelihood, forward, motion);
 }
 
-function likelihoodOf(row: Float64Array): { weights: Float64Array; top: number } {
-  let top = Number.NEGATIVE_INFINITY;
-  for (const value of row) if (value > top) top = value;
-  if (!Number.isFinite(top)) return { weights: new Float64Array(row.length).fill(1), top: 0 };
-  return { weights: row.map((value) => Math.exp(value - top)), top };
+/** Half width of the 95 % range about a value inside it. */
+export function boundAbout(belief: ShiftBelief, value: number): number {
+  return Math.max(belief.high - value, value - belief.low);
+}
+
+/** Each row over its own largest value. */
+function likelihoods({ from, evidence }: ShiftLattice): Float64Array {
+  const out = new Float64Array(evidence.length);
+  for (let b = 0; b + 1 < from.length; b += 1) {
+    let top = Number.NEGATIVE_INFINITY;
+    for (let k = from[b]; k < from[b + 1]; k += 1) if (evidence[k] > top) top = evidence[k];
+    for (let k = from[b]; k < from[b + 1]; k += 1) out[k] = Math.exp(evidence[k] - top);
+  }
+  return out;
+}
+
+function forwardSums({ at, step, first, from }: ShiftLattice, likelihood: Float64Array, motion: Motion): { forward: Float64Array; evidence: number } {
+  const carry = carrierFor(motion, step, longestRow(from));
+  const forward = new Float64Array(likelihood.length);
+  let evidence = 0;
+  forward.fill(1 / (from[1] - from[0]), 0, from[1]);
+  for (let b = 0; b < at.length; b += 1) {
+    if (b > 0) carry(forward, from[b - 1], from[b], first[b] - first[b - 1], forward, from[b], from[b + 1]);
+    for (let k = from[b]; k < from[b + 1]; k += 1) forward[k] *= likelihood[k];
+    evidence += Math.log(normalise(forward, from[b], from[b + 1]));
+  }
+  return { forward, evidence };
+}
+
+function backwardBeliefs({ at, step, first, from }: ShiftLattice, likelihood: Float64Array, forward: Float64Array, motion: Motion): ShiftBelief[] {
+  const longest = longestRow(from);
+  const carry = carrierFor(motion, step, longest);
+  const beliefs = new Array<ShiftBelief>(at.length);
+  const after = new Float64Array(longest).fill(1);
+  const weighted = new Float64Array(longest);
+  for (let b = at.length - 1; b >= 0; b -= 1) {
+    const size = from[b + 1] - from[b];
+    for (let k = 0; k < size; k += 1) weighted[k] = after[k] * forward[from[b] + k];
+    normalise(weighted, 0, size);
+    beliefs[b] = beliefIn(weighted, size, first[b], step);
+    if (b === 0) break;
+    for (let k = 0; k < size; k += 1) weighted[k] = after[k] * likelihood[from[b] + k];
+    const before = from[b] - from[b - 1];
+    carry(weighted, 0, size, first[b - 1] - first[b], after, 0, before);
+    normalise(after, 0, before);
+  }
+  return beliefs;
+}
+
+function longestRow(from: Int32Array): number {
+  let longest = 0;
+  for (let b = 0; b + 1 < from.length; b += 1) longest = Math.max(longest, from[b + 1] - from[b]);
+  return longest;
 }
 
 /** Chances of drifting by -n..n steps, for a standard deviation in steps. */
@@ -82,54 +106,63 @@ function driftKernel(deviation: number): Float64Array {
   }
   const half = Math.ceil(3 * deviation);
   const kernel = Float64Array.from({ length: 2 * half + 1 }, (_, i) => Math.exp(-0.5 * ((i - half) / deviation) ** 2));
-  normalise(kernel);
+  normalise(kernel, 0, kernel.length);
   return kernel;
 }
 
-/** Probabilities one block on: drifted by the kernel, or slipped evenly within `reach`. `moved`: first index there minus first index here. */
-function carried(from: Float64Array, moved: number, size: number, kernel: Float64Array, reach: number, slipChance: number): Float64Array {
+type Carry = (source: Float64Array, start: number, end: number, moved: number, target: Float64Array, to: number, toEnd: number) => void;
+
+/** Keeps every path alive: no place within reach is ruled out by one block. */
+const NEVER_NOTHING = 1e-30;
+
+/** Probabilities one block on: drifted by the kernel, or slipped evenly within reach. `moved`: first shift of the target row minus that of the source row. */
+function carrierFor(motion: Motion, step: number, longest: number): Carry {
+  const kernel = driftKernel(motion.drift / step);
   const half = kernel.length >> 1;
-  const sums = new Float64Array(from.length + 1);
-  for (let k = 0; k < from.length; k += 1) sums[k + 1] = sums[k] + from[k];
-  const slip = slipChance / (2 * reach + 1);
-  const out = new Float64Array(size);
-  for (let k = 0; k < size; k += 1) {
-    const here = k + moved;
-    let drifted = 0;
-    for (let d = -half; d <= half; d += 1) if (here + d >= 0 && here + d < from.length) drifted += kernel[d + half] * from[here + d];
-    const low = Math.min(from.length, Math.max(0, here - reach));
-    const high = Math.min(from.length, Math.max(0, here + reach + 1));
-    out[k] = (1 - slipChance) * drifted + slip * (sums[high] - sums[low]) + 1e-300;
-  }
-  return out;
+  const reach = Math.max(1, Math.round(motion.largestSlip / step));
+  const slip = motion.slipChance / (2 * reach + 1);
+  const stay = 1 - motion.slipChance;
+  const sums = new Float64Array(longest + 1);
+  return (source, start, end, moved, target, to, toEnd) => {
+    const size = end - start;
+    for (let k = 0; k < size; k += 1) sums[k + 1] = sums[k] + source[start + k];
+    for (let k = 0; k < toEnd - to; k += 1) {
+      const here = k + moved;
+      let drifted = 0;
+      const last = Math.min(half, size - 1 - here);
+      for (let d = Math.max(-half, -here); d <= last; d += 1) drifted += kernel[d + half] * source[start + here + d];
+      const low = Math.min(size, Math.max(0, here - reach));
+      const high = Math.min(size, Math.max(0, here + reach + 1));
+      target[to + k] = stay * drifted + slip * (sums[high] - sums[low]) + NEVER_NOTHING;
+    }
+  };
 }
 
-function normalise(values: Float64Array): number {
+function normalise(values: Float64Array, start: number, end: number): number {
   let sum = 0;
-  for (const value of values) sum += value;
-  if (sum > 0) for (let k = 0; k < values.length; k += 1) values[k] /= sum;
-  else values.fill(1 / values.length);
-  return sum > 0 ? sum : 1e-300;
-}
-
-function beliefIn(posterior: Float64Array, first: number, step: number): ShiftBelief {
-  const at = (share: number): number => (first + quantile(posterior, share)) * step;
-  return { middle: at(0.5), mean: CENTRAL.reduce((sum, share) => sum + at(share), 0) / CENTRAL.length, low: at(0.025), high: at(0.975) };
-}
-
-/** Half width of the 95 % range about a value inside it. */
-export function boundAbout(belief: ShiftBelief, value: number): number {
-  return Math.max(belief.high - value, value - belief.low);
+  for (let k = start; k < end; k += 1) sum += values[k];
+  const scale = 1 / sum;
+  for (let k = start; k < end; k += 1) values[k] *= scale;
+  return sum;
 }
 
 const CENTRAL = [0.1, 0.3, 0.5, 0.7, 0.9] as const;
+const WANTED = [0.025, ...CENTRAL, 0.975] as const;
 
-/** Place, in cells, below which `share` of the probability lies; each cell's own is spread evenly over it. */
-function quantile(posterior: Float64Array, share: number): number {
+function beliefIn(posterior: Float64Array, size: number, first: number, step: number): ShiftBelief {
+  const at = quantiles(posterior, size);
+  const place = (k: number): number => (first + at[k]) * step;
+  return { low: place(0), middle: place(3), mean: (place(1) + place(2) + place(3) + place(4) + place(5)) / CENTRAL.length, high: place(6) };
+}
+
+/** Places, in cells, below which the wanted shares of the probability lie; each cell's own is spread evenly over it. */
+function quantiles(posterior: Float64Array, size: number): number[] {
+  const out: number[] = [];
   let sum = 0;
-  for (let k = 0; k < posterior.length; k += 1) {
-    if (sum + posterior[k] >= share) return k - 0.5 + (share - sum) / posterior[k];
+  for (let k = 0; k < size && out.length < WANTED.length; k += 1) {
+    while (out.length < WANTED.length && sum + posterior[k] >= WANTED[out.length]) out.push(k - 0.5 + (WANTED[out.length] - sum) / posterior[k]);
     sum += posterior[k];
   }
-  return posterior.length - 0.5;
+  while (out.length < WANTED.length) out.push(size - 0.5);
+  return out;
 }

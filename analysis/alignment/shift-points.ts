@@ -1,5 +1,5 @@
 import type { AlignmentParameters } from './parameters.ts';
-import type { Beliefs, ShiftLattice } from './shift-lattice.ts';
+import type { ShiftBelief, ShiftLattice } from './shift-lattice.ts';
 
 /** One measured shift: at a position of the scan, reference position minus scan position. Metres. */
 export interface ShiftPoint {
@@ -12,7 +12,7 @@ export interface ShiftPoint {
  * Shifts measured over lengths that share no sample: the evidence of the blocks of each length, added up along the path that
  * is believed, peaks at what the length measured. Lengths whose evidence has no clear peak say nothing.
  */
-export function shiftPoints(lattice: ShiftLattice, beliefs: Beliefs, about: (at: number) => number, parameters: AlignmentParameters): ShiftPoint[] {
+export function shiftPoints(lattice: ShiftLattice, beliefs: readonly ShiftBelief[], about: (at: number) => number, parameters: AlignmentParameters): ShiftPoint[] {
   const group = Math.max(1, Math.round(parameters.pointLength / parameters.block));
   const points: ShiftPoint[] = [];
   for (let from = 0; from < lattice.at.length; from += group) {
@@ -21,13 +21,13 @@ export function shiftPoints(lattice: ShiftLattice, beliefs: Beliefs, about: (at:
     let shift = 0;
     let inside = true;
     // The path at the middle block is taken for all: a path that wanders within the length would measure itself.
-    const centre = Math.round(beliefs.blocks[(from + end - 1) >> 1].middle / lattice.step);
+    const centre = Math.round(beliefs[(from + end - 1) >> 1].middle / lattice.step);
     const lean = about(lattice.at[(from + end - 1) >> 1]);
     for (let b = from; b < end; b += 1) {
       const cell = Math.round((centre * lattice.step + lean - about(lattice.at[b])) / lattice.step) - lattice.first[b];
       shift += about(lattice.at[b]) + (cell + lattice.first[b]) * lattice.step;
-      if (cell < ASIDE || cell + ASIDE >= lattice.evidence[b].length) inside = false;
-      else for (let d = -ASIDE; d <= ASIDE; d += 1) sums[d + ASIDE] += lattice.evidence[b][cell + d];
+      if (cell < ASIDE || cell + ASIDE >= lattice.from[b + 1] - lattice.from[b]) inside = false;
+      else for (let d = -ASIDE; d <= ASIDE; d += 1) sums[d + ASIDE] += lattice.evidence[lattice.from[b] + cell + d];
     }
     const peak = inside ? peakOf(sums, parameters.informative) : null;
     if (peak === null) continue;
