@@ -14,7 +14,7 @@ export function buildReport(analysis: Analysis): ReportDocument {
   const newest = analysis.surveys[analysis.surveys.length - 1];
   return {
     title: `Rope report: ${assessment.rope.name}`,
-    subtitle: newest ? `Condition as of the inspection ${newest.id} of ${newest.date}` : 'No usable inspection on record',
+    subtitle: newest ? `Condition as of the inspection of ${newest.date}${newest.id === newest.date ? '' : ` (${newest.id})`}` : 'No usable inspection on record',
     synthetic: assessment.synthetic,
     generated: assessment.generated,
     blocks: [

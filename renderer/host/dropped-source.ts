@@ -11,16 +11,24 @@ export interface DroppedFile {
 /** Files read in the page itself. Decisions hold until the page closes, and the user is told so. */
 export function droppedSource(label: string, dropped: readonly DroppedFile[]): RopeSource {
   const journal: JournalEntry[] = [];
+  const held = [...dropped];
   const files = dropped.map(({ name, file }) => ({ name, size: file.size }));
   return {
     label, place: 'dropped on this page', writable: false,
     remark: 'These files were dropped on the page, which cannot write beside them: decisions hold until the window closes and are not kept.',
     files, journal,
-    forWorker: () => ({ kind: 'files', name: label, files: dropped.map(({ name, file }) => ({ name, size: file.size, file })) }),
+    forWorker: () => ({ kind: 'files', name: label, files: held.map(({ name, file }) => ({ name, size: file.size, file })) }),
     async readStart(name, limit) {
-      const found = dropped.find((each) => each.name === name);
+      const found = held.find((each) => each.name === name);
       if (!found) throw new Error(`${name} is not among the dropped files`);
       return firstBytes(found.file.stream(), limit);
+    },
+    addFile(file) {
+      const name = `added/${file.name}`;
+      if (files.some((each) => each.name === name)) return Promise.reject(new Error(`${name} is there already`));
+      files.push({ name, size: file.size });
+      held.push({ name, file });
+      return Promise.resolve(name);
     },
     append(entry) {
       journal.push(entry);

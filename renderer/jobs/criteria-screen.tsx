@@ -6,7 +6,7 @@ import { ShareStrip } from '../strip/share-strip.tsx';
 import { StripField } from '../strip/strip-field.tsx';
 import { barOf } from '../strip/strip-scale.ts';
 import { Lane } from '../strip/lanes.tsx';
-import { dayOf } from '../text/format.ts';
+import { dayOf, sentence } from '../text/format.ts';
 import { plain } from '../text/words.ts';
 import { CommandButton } from '../ui/command-button.tsx';
 import { Panel } from '../ui/panel.tsx';
@@ -45,7 +45,7 @@ function ShareOfLimit() {
         <StripField window={window} notInspected={view.assessment.not_inspected} label="Share of limit by rope position">
           <Ruler window={window} width={width} title={view.loopLength === null ? 'from A, m' : 'position, m'} />
           <ShareStrip strips={view.criteria.strips} chosen={chosen} window={window} height={170} theme={theme} />
-          <Lane title="Worst place" height={18}>{governing && <i className="governing" style={barOf(governing.where.from, governing.where.to, window, 0.5) ?? undefined} />}</Lane>
+          <Lane title="Worst place" height={20}>{governing && <i className="governing" style={barOf(governing.where.from, governing.where.to, window, 0.5) ?? undefined} />}</Lane>
         </StripField>
       </div>
     </section>
@@ -59,7 +59,7 @@ function RuleSets() {
   return (
     <section className="rule-sets-used" aria-label="Rule sets used">
       <div className="list-head"><h2>Rule sets</h2><CommandButton command={commandNamed('choose-rules')} /></div>
-      <ul className="plain-list">{criteria.ruleSets.map((each) => <li key={each.id}><b>{each.title}</b>, {each.edition}. <span className="quiet">{each.reason.replace(/\.+$/, '')}.</span></li>)}</ul>
+      <ul className="plain-list">{criteria.ruleSets.map((each) => <li key={each.id}><b>{each.title}</b>, {each.edition}. <span className="quiet">{sentence(each.reason)}</span></li>)}</ul>
       <p className={confirmed ? 'quiet' : 'remark'}>{confirmed ? `Confirmed by ${confirmed.who} on ${dayOf(confirmed.at)}: ${confirmed.reason}` : 'Not yet confirmed by a competent person for this rope.'}</p>
     </section>
   );

@@ -2,7 +2,7 @@ import { useMemo } from 'react';
 import type { CriterionResult } from '../../analysis/criteria/criterion.ts';
 import { showCriterion } from '../state/show.ts';
 import { useApp } from '../state/store.ts';
-import { figure, fixed, share, stretch } from '../text/format.ts';
+import { figure, fixed, sentence, share, stretch } from '../text/format.ts';
 import { COMPARATOR_SIGNS, COMPARATOR_WORDS, VERDICT_WORDS, plain } from '../text/words.ts';
 import { ProvenanceBadge } from '../ui/provenance-badge.tsx';
 import { useView } from './use-inspections.ts';
@@ -42,7 +42,7 @@ function CriterionRow({ result, chosen, full }: { readonly result: CriterionResu
     <tr className={`criterion criterion-${result.verdict}${chosen ? ' chosen' : ''}`} onClick={choose}>
       <th scope="row">
         <button type="button" className="row-button" aria-current={chosen} onClick={(event) => { event.stopPropagation(); choose(); }} title={`${result.ruleSet}: ${result.sentence}`}>{plain(result.clause)}</button>
-        {full ? <><small>{result.sentence}</small>{result.note !== '' && <small className="quiet">{result.note}</small>}</> : <><small>{stretch(result.where.from, result.where.to)}</small><ProvenanceBadge provenance={result.provenance} /></>}
+        {full ? <><small>{result.sentence}</small>{result.note !== '' && <small className="quiet">{sentence(result.note)}</small>}</> : <><small>{stretch(result.where.from, result.where.to)}</small><ProvenanceBadge provenance={result.provenance} /></>}
       </th>
       <td className="number"><Value result={result} />{!full && <><br /><Limit result={result} /></>}</td>
       {full && <td className="number"><Limit result={result} /></td>}

@@ -24,8 +24,8 @@ function Reading({ at }: { readonly at: number }) {
         <table className="reading-values">
           <thead><tr><th scope="col">Inspection</th>{[...shown].reverse().map((each) => <th scope="col" key={each.id}><i className="swatch" style={{ background: colours.get(each.id) }} />{dayOf(each.date)}</th>)}</tr></thead>
           <tbody>
-            <tr><th scope="row">Loss, %</th>{[...shown].reverse().map((each) => <td key={each.id}>{valueAt(each, at, answer?.find((one) => one.inspection === each.id)?.loss, each.hasLoss, answer === null)}</td>)}</tr>
-            <tr><th scope="row">LF</th>{[...shown].reverse().map((each) => <td key={each.id}>{valueAt(each, at, answer?.find((one) => one.inspection === each.id)?.fault, each.hasFault, answer === null)}</td>)}</tr>
+            <tr><th scope="row">Loss, %</th>{[...shown].reverse().map((each) => <td key={each.id}>{valueAt(each, at, answer?.find((one) => one.inspection === each.id)?.loss, each.hasLoss, answer === null, 2)}</td>)}</tr>
+            <tr><th scope="row">LF</th>{[...shown].reverse().map((each) => <td key={each.id}>{valueAt(each, at, answer?.find((one) => one.inspection === each.id)?.fault, each.hasFault, answer === null, null)}</td>)}</tr>
             <tr><th scope="row">Position ±, m</th>{[...shown].reverse().map((each) => <td key={each.id}>{boundAt(each, at)}</td>)}</tr>
           </tbody>
         </table>
@@ -34,12 +34,12 @@ function Reading({ at }: { readonly at: number }) {
   );
 }
 
-function valueAt(inspection: InspectionView, at: number, value: number | null | undefined, hasChannel: boolean, asking: boolean) {
+function valueAt(inspection: InspectionView, at: number, value: number | null | undefined, hasChannel: boolean, asking: boolean, exact: number | null) {
   if (asking || value === undefined) return '…';
   if (!hasChannel) return <span className="quiet">no channel</span>;
   if (value === null) return <span className="not-inspected-word">NOT INSPECTED</span>;
   const seen = inspection.covered.some((each) => at >= each.from && at < each.to);
-  return seen ? figure(value) : <span className="not-inspected-word">NOT INSPECTED</span>;
+  return seen ? (exact === null ? figure(value) : fixed(value, exact)) : <span className="not-inspected-word">NOT INSPECTED</span>;
 }
 
 function boundAt(inspection: InspectionView, at: number): string {

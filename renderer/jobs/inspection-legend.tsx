@@ -1,5 +1,5 @@
 import { change, useApp } from '../state/store.ts';
-import { dayOf } from '../text/format.ts';
+import { dayOf, grouped } from '../text/format.ts';
 import { useInspections, useView } from './use-inspections.ts';
 
 /** One switch for each inspection, in its colour: on is drawn, off is not. */
@@ -12,7 +12,7 @@ export function InspectionLegend() {
   return (
     <div className="legend" role="group" aria-label="Inspections drawn">
       {inspections.map((each) => (
-        <button key={each.id} type="button" className="legend-switch" aria-pressed={!hidden.includes(each.id)} onClick={() => turn(each.id)} title={`Inspection ${each.id}${each.trips === null ? '' : `, after ${each.trips} trips`}`}>
+        <button key={each.id} type="button" className="legend-switch" aria-pressed={!hidden.includes(each.id)} onClick={() => turn(each.id)} title={`Inspection ${each.id}${each.trips === null ? '' : `, after ${grouped(each.trips)} trips`}`}>
           <i className="swatch" style={{ background: colours.get(each.id) }} />{dayOf(each.date)}
         </button>
       ))}

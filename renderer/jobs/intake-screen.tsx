@@ -4,10 +4,12 @@ import { useApp } from '../state/store.ts';
 import { useAnswer } from '../state/use-answer.ts';
 import { ChannelStrip } from '../strip/channel-strip.tsx';
 import { Ruler } from '../strip/ruler.tsx';
-import { counted, dayOf, fixed, metres } from '../text/format.ts';
+import { counted, dayOf, fixed, grouped, metres } from '../text/format.ts';
 import { plain } from '../text/words.ts';
 import { showLength } from '../state/show.ts';
 import { change } from '../state/store.ts';
+import { commandNamed } from '../state/named-command.ts';
+import { CommandButton } from '../ui/command-button.tsx';
 import { Panel } from '../ui/panel.tsx';
 import { useWidth } from '../ui/use-width.ts';
 import { ColumnForm } from './column-form.tsx';
@@ -25,6 +27,7 @@ export function IntakeScreen() {
     <div className="intake-screen">
       <nav className="intake-files scrolls" aria-label="Scan files">
         <ul>{files.map((each) => <li key={each.file}><FileRow {...each} chosen={each.file === file.file} onPick={() => setPicked(each.file)} /></li>)}</ul>
+        <p className="intake-more"><CommandButton command={commandNamed('show-parameters')} /></p>
       </nav>
       <section className="intake-detail scrolls" tabIndex={0} aria-label={`File ${file.file}`}>
         <Panel name="This file"><FileDetail key={file.file} file={file.file} all={files.map((each) => each.file)} inspection={file.inspection} /></Panel>
@@ -39,8 +42,8 @@ function FileRow({ file, date, chosen, onPick }: { readonly file: string; readon
   const warnings = run?.quality.filter((each) => each.level !== 'info').length ?? 0;
   return (
     <button type="button" className="file-row" aria-current={chosen} onClick={onPick}>
-      <b>{file}</b><span className="quiet">{dayOf(date)}</span>
-      <small>{run === undefined ? 'not used: rejected' : run.rejected ? 'rejected' : `${run.rows} rows, ${warnings === 0 ? 'no warning' : counted(warnings, 'warning')}`}</small>
+      <b>{file}</b>
+      <small>{dayOf(date)}: {run === undefined ? 'not used: rejected' : run.rejected ? 'rejected' : `${grouped(run.rows)} rows, ${warnings === 0 ? 'no warning' : counted(warnings, 'warning')}`}</small>
     </button>
   );
 }
@@ -76,7 +79,7 @@ function RunFacts({ run }: { readonly run: RunView }) {
   const delimiter = { ',': 'comma', ';': 'semicolon', '\t': 'tab', '|': 'bar', ' ': 'blanks' }[understanding.delimiter] ?? understanding.delimiter;
   return (
     <dl className="facts facts-row">
-      <div><dt>Rows</dt><dd>{run.rows}{run.rowsRejected > 0 && `, ${run.rowsRejected} rejected`}</dd></div>
+      <div><dt>Rows</dt><dd>{grouped(run.rows)}{run.rowsRejected > 0 && `, ${grouped(run.rowsRejected)} rejected`}</dd></div>
       <div><dt>In the file</dt><dd>{fixed(run.from, 2)} – {fixed(run.to, 2)} m</dd></div>
       <div><dt>Sampled every</dt><dd>{fixed(run.step * 1000, 1)} mm</dd></div>
       <div><dt>Seen</dt><dd>{metres(seen, 100)}</dd></div>

@@ -3,7 +3,7 @@ import type { Forecast } from '../../analysis/life/forecast.ts';
 import { showLength } from '../state/show.ts';
 import { change, useApp } from '../state/store.ts';
 import { LifeChart } from '../strip/life-chart.tsx';
-import { dayOf, figure, stretch } from '../text/format.ts';
+import { counted, dayOf, grouped, sentence, stretch } from '../text/format.ts';
 import { plain } from '../text/words.ts';
 import { keyOf } from './criteria-table.tsx';
 import { useView } from './use-inspections.ts';
@@ -48,18 +48,18 @@ export function LifePanel() {
 export function ForecastDates({ forecast }: { readonly forecast: Forecast }) {
   const { date, trips, notBefore } = forecast;
   const refused = date.low === null && date.median === null && date.high === null;
-  const cell = (at: string | null, count: number | null) => <td>{at === null ? '–' : dayOf(at)}{count !== null && <small> at {figure(count)} trips</small>}</td>;
+  const cell = (at: string | null, count: number | null) => <td>{at === null ? '–' : dayOf(at)}{count !== null && <small> at {grouped(count)} trips</small>}</td>;
   return (
     <div className={refused ? 'forecast forecast-refused' : 'forecast'}>
       {refused
-        ? <p><b>{notBefore === null ? 'No date can be given.' : `Not before ${dayOf(notBefore)} (90 %).`}</b> {forecast.reason}</p>
+        ? <p><b>{notBefore === null ? 'No date can be given.' : `Not before ${dayOf(notBefore)} (90 %).`}</b> {sentence(forecast.reason)}</p>
         : (
           <>
-            <table className="dates">
+            {forecast.model === 'reached' ? <p className="reached-on"><b>Reached{date.low !== null && ` on ${dayOf(date.low)}`}</b>{trips.low !== null && `, at ${grouped(trips.low)} trips`}</p> : <table className="dates">
               <thead><tr><th scope="col">10 %</th><th scope="col">50 %</th><th scope="col">90 %</th></tr></thead>
               <tbody><tr>{cell(date.low, trips.low)}{cell(date.median, trips.median)}{cell(date.high, trips.high)}</tr></tbody>
-            </table>
-            <p className="quiet">{forecast.model}, {forecast.inspectionsUsed} inspections. {forecast.reason}</p>
+            </table>}
+            {forecast.model === 'reached' ? <p><b>{sentence(forecast.reason)}</b></p> : <p className="quiet">{sentence(forecast.model)} {counted(forecast.inspectionsUsed, 'inspection')}. {sentence(forecast.reason)}</p>}
           </>
         )}
       <p className="quiet">Void after any extraordinary event; near a limit shorten the interval whatever a forecast says.</p>

@@ -2,15 +2,20 @@ import type { Forecast } from '../../analysis/life/forecast.ts';
 import { showLength } from '../state/show.ts';
 import { change, useApp } from '../state/store.ts';
 import { LifeChart } from '../strip/life-chart.tsx';
-import { dayOf, figure, stretch } from '../text/format.ts';
+import { dayOf, figure, sentence, stretch } from '../text/format.ts';
 import { plain } from '../text/words.ts';
 import { Panel } from '../ui/panel.tsx';
+import { ChanceBefore } from './chance-before.tsx';
 import { ForecastDates, forecastKey, useChosenForecast } from './life-panel.tsx';
+import { IntervalShare } from './interval-share.tsx';
 import { useView } from './use-inspections.ts';
+
+const KEY = 'Points are measurements with two sigma; dashed the trend with its 10–90 % band; dotted the dates at which the limit is reached with 10, 50 and 90 % probability.';
 
 /** When each criterion would be reached, as far as the measurements can say, and when to look again. */
 export function LifeScreen() {
   const { forecasts, chosen } = useChosenForecast();
+  const view = useView();
   const theme = useApp((state) => state.theme);
   return (
     <div className="life-screen">
@@ -28,9 +33,11 @@ export function LifeScreen() {
         {chosen === null ? <p className="empty">Nothing to draw.</p> : (
           <Panel name="The life chart">
             <h2>{plain(chosen.clause)} <small>{stretch(chosen.where.from, chosen.where.to)}</small></h2>
+            <p className="quiet">{view.criteria.ruleSets.find((each) => each.id === chosen.ruleSet)?.title ?? chosen.ruleSet}</p>
             <LifeChart forecast={chosen} theme={theme} height={360} />
-            <p className="quiet chart-key">Points are measurements with two sigma; dashed the trend with its 10–90 % band; dotted the dates at which the limit is reached with 10, 50 and 90 % probability.</p>
+            <p className="quiet chart-key">{chosen.band.length === 0 ? 'Points are measurements with two sigma.' : KEY}</p>
             <ForecastDates forecast={chosen} />
+            <ChanceBefore forecast={chosen} />
             <SeriesTable forecast={chosen} />
           </Panel>
         )}
@@ -41,12 +48,14 @@ export function LifeScreen() {
 
 function NextInspection() {
   const { life } = useView();
-  const { by, reasons, advice } = life.nextInspection;
+  const { by, reasons, advice, intervalShare } = life.nextInspection;
+  const now = useView().assessment.summary.state === 'discard-criterion-reached';
   return (
     <section className="next-inspection" aria-label="Next inspection">
-      <p className="next-by">Next inspection <b>{by === null ? 'cannot be dated' : `by ${dayOf(by)}`}</b></p>
-      <ul className="plain-list">{reasons.map((each) => <li key={each}>{each}</li>)}</ul>
+      <p className="next-by">Next inspection <b>{now ? 'before further use' : by === null ? 'cannot be dated' : `by ${dayOf(by)}`}</b></p>
+      <ul className="plain-list">{reasons.map((each) => <li key={each}>{sentence(each)}</li>)}</ul>
       {advice !== '' && <p className="quiet">{advice}</p>}
+      <IntervalShare key={intervalShare} share={intervalShare} />
     </section>
   );
 }
@@ -60,6 +69,7 @@ function ForecastRow({ forecast, chosen }: { readonly forecast: Forecast; readon
       <th scope="row"><button type="button" className="row-button" aria-current={chosen} onClick={(event) => { event.stopPropagation(); choose(); }}>{plain(forecast.clause)}</button><small>{stretch(forecast.where.from, forecast.where.to)}</small></th>
       {refused
         ? <td colSpan={3}><b>{notBefore === null ? 'no date' : `not before ${dayOf(notBefore)}`}</b> <small>{forecast.reason}</small></td>
+        : forecast.model === 'reached' ? <td colSpan={3} className="number"><b className="reached-on">reached {date.low !== null && dayOf(date.low)}</b></td>
         : [date.low, date.median, date.high].map((each, index) => <td key={index} className="number">{each === null ? '–' : dayOf(each)}</td>)}
     </tr>
   );

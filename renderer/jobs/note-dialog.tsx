@@ -1,7 +1,8 @@
 import { useState } from 'react';
 import type { VisualKind } from '../../analysis/intake/visual-note.ts';
 import { decide } from '../state/decide.ts';
-import { change, useApp } from '../state/store.ts';
+import { change, store, useApp } from '../state/store.ts';
+import { troubleOf } from '../state/open-rope.ts';
 import { dayOf } from '../text/format.ts';
 import { Sheet } from '../ui/dialog.tsx';
 import { useView } from './use-inspections.ts';
@@ -26,6 +27,7 @@ export function NoteDialog() {
   const [value, setValue] = useState('');
   const [severity, setSeverity] = useState('');
   const [remark, setRemark] = useState('');
+  const [photo, setPhoto] = useState<File | null>(null);
   const number = (text: string) => (text.trim() === '' ? null : Number(text.replace(',', '.')));
   const from = number(at);
   const end = number(to) ?? from;
@@ -36,7 +38,9 @@ export function NoteDialog() {
   const chosen = KINDS.find((each) => each.kind === kind) ?? KINDS[0];
   const keep = async () => {
     change({ dialog: null });
-    const note = { from, to: end, kind, kindAsWritten: chosen.words, value: measured, unit: chosen.unit, severity: severity.trim(), photo: null, remark: remark.trim() };
+    const photoName = await keepPhoto(photo);
+    if (photo !== null && photoName === null) return;
+    const note = { from, to: end, kind, kindAsWritten: chosen.words, value: measured, unit: chosen.unit, severity: severity.trim(), photo: photoName, remark: remark.trim() };
     await decide({ label: `Visual note at ${at} m`, entries: [{ kind: 'visual-note', inspection, note }], inverse: [], rerun: true });
   };
   return (
@@ -49,9 +53,22 @@ export function NoteDialog() {
         <label>Value{chosen.unit === '' ? '' : `, ${chosen.unit}`}<input inputMode="decimal" value={value} onChange={(event) => setValue(event.target.value)} /></label>
         <label>Severity<input value={severity} onChange={(event) => setSeverity(event.target.value)} placeholder="slight, medium, high …" /></label>
         <label className="form-wide">Remark<textarea rows={2} value={remark} onChange={(event) => setRemark(event.target.value)} /></label>
+        <label className="form-wide">Photo (copied into the folder, the original stays as it is)<input type="file" accept="image/*" onChange={(event) => setPhoto(event.target.files?.[0] ?? null)} /></label>
         <p className="quiet form-wide">{wrong ?? (rope?.writable === false ? rope.remark : 'Kept in the journal for good, with who and when; every criterion is judged again.')}</p>
         <button type="submit" className="button-strong" disabled={wrong !== null}>Add the note</button>
       </form>
     </Sheet>
   );
+}
+
+/** The photo's name in the folder; null where there is none or it could not be kept, which is then said. */
+async function keepPhoto(photo: File | null): Promise<string | null> {
+  const { rope } = store.getState();
+  if (photo === null || rope === null) return null;
+  try {
+    return await rope.addFile(photo);
+  } catch (error) {
+    change({ trouble: troubleOf(error, 'The photo could not be added, and the note was not kept') });
+    return null;
+  }
 }

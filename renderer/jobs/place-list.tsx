@@ -41,8 +41,7 @@ function PlaceRow({ place, criterion, chosen, full }: UrgentPlace & { readonly c
       <button type="button" className="place-row" aria-current={chosen} onClick={() => showPlace(place.id)}>
         <span className={`place-state state-${place.state}`}><Glyph name={place.state} /> {STATE_WORDS[place.state]}</span>
         <span className="place-where">{stretch(place.where.from, place.where.to)}</span>
-        <span className="place-kind">{review?.label || (place.subject === 'zone' ? 'zone' : 'fault')}</span>
-        <span className="place-rate">{rateOf(place)}</span>
+        <span className="place-rate">{[review?.label || place.subject, rateOf(place)].filter(Boolean).join(', ')}</span>
         {full && <Sparkline series={place.series} unit={place.subject === 'zone' ? '%' : 'breaks'} />}
         {criterion !== null && criterion.verdict !== 'not-reached' && <span className={`verdict verdict-${criterion.verdict}`}>{criterion.clause}: {VERDICT_WORDS[criterion.verdict]}</span>}
         {review !== null && <span className="place-review">{review.verdict} by {review.who}</span>}

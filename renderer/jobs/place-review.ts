@@ -2,15 +2,25 @@ import type { JournalEntry } from '../../analysis/rope/journal.ts';
 
 type Review = Extract<JournalEntry, { kind: 'place-review' }>;
 
-/** The review that holds for a length of rope: the newest whose length shares at least half of the shorter one; null where withdrawn or none. */
+/**
+ * The review that holds for a length of rope: the newest whose length is half the same or more, so that a review of a zone is none of the
+ * faults inside it, and a place that has doubled is looked at anew. Null where withdrawn or none.
+ */
 export function reviewOf(journal: readonly JournalEntry[], where: { readonly from: number; readonly to: number }): Review | null {
   const found = journal.findLast((entry): entry is Review => entry.kind === 'place-review' && sameLength(entry, where));
   return found === undefined || found.verdict === 'withdrawn' ? null : found;
 }
 
+/** A single fault has next to no length: its place is known to a few centimetres, and so wide it is taken. */
+const LEAST = 0.1;
+
 function sameLength(entry: Review, where: { readonly from: number; readonly to: number }): boolean {
-  const shared = Math.min(entry.to_m, where.to) - Math.max(entry.from_m, where.from);
-  const shorter = Math.min(entry.to_m - entry.from_m, where.to - where.from);
-  // A single fault has next to no length: a review within 5 cm of it is its own.
-  return shorter < 0.05 ? shared > -0.05 : shared >= shorter / 2;
+  const [a, b] = [{ from: entry.from_m, to: entry.to_m }, where].map(widened);
+  const shared = Math.min(a.to, b.to) - Math.max(a.from, b.from);
+  return shared >= Math.max(a.to - a.from, b.to - b.from) / 2;
+}
+
+function widened({ from, to }: { readonly from: number; readonly to: number }): { from: number; to: number } {
+  const by = Math.max(0, LEAST - (to - from)) / 2;
+  return { from: from - by, to: to + by };
 }

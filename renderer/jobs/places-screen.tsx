@@ -1,6 +1,6 @@
 import { commandNamed } from '../state/named-command.ts';
 import { change, useApp } from '../state/store.ts';
-import { dayOf, figure, stretch } from '../text/format.ts';
+import { dayOf, figure, sentence, stretch } from '../text/format.ts';
 import { STATE_WORDS, VERDICT_WORDS, plain } from '../text/words.ts';
 import { CommandButton } from '../ui/command-button.tsx';
 import { Glyph } from '../ui/glyph.tsx';
@@ -16,7 +16,7 @@ import { InspectionLegend } from './inspection-legend.tsx';
 
 /** Going through the places one by one, by keyboard: what was found, what it means, what was decided. */
 export function PlacesScreen() {
-  const { places } = useView();
+  const { places, inspections } = useView();
   const journal = useApp((state) => state.journal);
   const { height, ref } = useHeight(300);
   const done = places.filter((place) => reviewOf(journal, place.where) !== null).length;
@@ -29,7 +29,7 @@ export function PlacesScreen() {
       <section className="places-detail" aria-label="Chosen place">
         <Panel name="The place"><PlaceDetail /></Panel>
         <div className="strip-bar"><InspectionLegend /><ZoomBar /></div>
-        <div ref={ref} className="sized"><Panel name="The strips"><RopeStrips height={Math.max(150, height - 142)} few /></Panel></div>
+        <div ref={ref} className="sized"><Panel name="The strips"><RopeStrips height={Math.max(150, height - 145 - 3 * inspections.length)} few /></Panel></div>
       </section>
     </div>
   );
@@ -51,8 +51,8 @@ function PlaceDetail() {
           {['accept-place', 'set-aside-place', 'relabel-place', 'add-note', 'history-here'].map((name) => <CommandButton key={name} command={commandNamed(name)} />)}
         </div>
       </div>
-      <p>{place.reason} {rateOf(place) !== '' && <b>{rateOf(place)}.</b>}</p>
-      {criterion !== null && <p><button type="button" className="link" onClick={() => change({ screen: 'criteria', clause: `${criterion.ruleSet} / ${criterion.clause}` })}>{plain(criterion.clause)}</button> {VERDICT_WORDS[criterion.verdict]} here: {figure(criterion.value)} of {figure(criterion.limit)} {criterion.unit}.</p>}
+      <p>{sentence(place.reason)} {rateOf(place) !== '' && <b>{rateOf(place)}.</b>}</p>
+      {criterion !== null && <p><button type="button" className="link" onClick={() => change({ screen: 'criteria', clause: `${criterion.ruleSet} / ${criterion.clause}` })}>{plain(criterion.clause)}</button> {VERDICT_WORDS[criterion.verdict]} here: {figure(criterion.value)} {criterion.unit} against a limit of {figure(criterion.limit)} {criterion.unit}.</p>}
       {review !== null && <p className="place-review-line">{review.verdict} by <b>{review.who}</b> on {dayOf(review.at)}{review.reason === '' ? '' : `: ${review.reason}`}</p>}
       <table className="series">
         <caption className="hidden-words">Series of this place</caption>

@@ -25,7 +25,7 @@ export function RopeStrips({ height, few = false }: { readonly height: number; /
   const allNotes = useMemo(() => view.inspections.flatMap((each) => each.notes), [view]);
   const faultUnit = shown.at(-1)?.faultUnit ?? '';
   const faultSpan = Math.max(...view.inspections.map((each) => each.faultSpan), 1e-9);
-  const lossHeight = Math.max(120, Math.round(height * 0.58));
+  const lossHeight = Math.max(few ? 84 : 120, Math.round(height * 0.58));
   return (
     <div ref={ref} className="rope-strips">
       {failure && <p className="remark" role="alert">The strips could not be drawn: {failure}</p>}
@@ -33,7 +33,7 @@ export function RopeStrips({ height, few = false }: { readonly height: number; /
         <Ruler window={window} width={width} title={view.loopLength === null ? 'from A, m' : 'position, m'} />
         <ChannelStrip title="Loss of metal" unit="% of area" lines={lossLines} window={window} height={lossHeight} theme={theme} leastSpan={1.5}
           label={`Loss of metallic area in percent by rope position, ${counted(shown.length, 'inspection')} over each other`} />
-        <ChannelStrip title="Local faults" unit={faultUnit === '' ? 'LF' : `LF, ${faultUnit}`} lines={faultLines} window={window} height={Math.max(80, height - lossHeight)} theme={theme} leastSpan={faultSpan * 0.12}
+        <ChannelStrip title="Local faults" unit={faultUnit === '' ? '' : faultUnit} lines={faultLines} window={window} height={Math.max(few ? 62 : 80, height - lossHeight)} theme={theme} leastSpan={faultSpan * 0.12}
           label={`Local fault signal by rope position, ${counted(shown.length, 'inspection')} over each other`} />
         <FaultLane window={window} width={width} places={view.places} chosen={place} />
         <ZoneLane window={window} width={width} inspections={shown} colours={colours} />

@@ -3,7 +3,7 @@ import type { SectionFinding, SectionHistory, SectionInspection } from '../../an
 import { showLength } from '../state/show.ts';
 import { useApp } from '../state/store.ts';
 import { useAnswer } from '../state/use-answer.ts';
-import { dayOf, figure, fixed, share, stretch } from '../text/format.ts';
+import { dayOf, figure, fixed, sentence, share, stretch } from '../text/format.ts';
 import { plain } from '../text/words.ts';
 import { Panel } from '../ui/panel.tsx';
 import { PhotoView } from '../ui/photo-view.tsx';
@@ -48,7 +48,7 @@ export function SectionScreen() {
         {failure !== null && <p role="alert" className="remark">{failure}</p>}
         {answer !== null && wrong === null && <Panel name="The history"><History history={answer} /></Panel>}
       </div>
-      <section className="section-strips" aria-label="Strips"><div className="strip-bar"><span /><ZoomBar /></div><div ref={ref} className="sized"><Panel name="The strips"><RopeStrips height={Math.max(130, height - 142)} few /></Panel></div></section>
+      <section className="section-strips" aria-label="Strips"><div className="strip-bar"><span /><ZoomBar /></div><div ref={ref} className="sized"><Panel name="The strips"><RopeStrips height={Math.max(146, height - 142 - 3 * view.inspections.length)} few /></Panel></div></section>
     </div>
   );
 }
@@ -58,21 +58,21 @@ function History({ history: { section } }: { readonly history: SectionHistory })
   return (
     <>
       <p className={`finding finding-${section.finding}`}>{section.finding === 'not-inspected' && <span className="hatch hatch-sample" aria-hidden="true" />}<b>{words}</b> <span>{meaning}</span></p>
-      <p>{section.reason}</p>
+      <p>{sentence(section.reason)}</p>
       <table className="criteria">
         <caption className="hidden-words">What every inspection shows here</caption>
-        <thead><tr><th scope="col">Inspection</th><th scope="col">Finding</th><th scope="col" className="number">Seen</th><th scope="col" className="number">Mean loss, %</th><th scope="col" className="number">Rank in this rope</th><th scope="col" className="number">Faults</th><th scope="col" className="number">LF texture</th><th scope="col" className="number">Smallest loss that shows, %</th><th scope="col" className="number">Position ±, m</th></tr></thead>
+        <thead><tr><th scope="col">Inspection</th><th scope="col">Finding</th><th scope="col" className="number">Seen</th><th scope="col" className="number">Mean loss, %</th><th scope="col" className="number">Loss, against the rest</th><th scope="col" className="number">Faults</th><th scope="col" className="number">LF texture, ×</th><th scope="col" className="number">Smallest loss that shows, %</th><th scope="col" className="number">Position ±, m</th></tr></thead>
         <tbody>{section.inspections.map((each) => <HistoryRow key={each.id} inspection={each} />)}</tbody>
       </table>
-      {section.growth.map((each) => <p key={each.id}><b>{each.subject}, {stretch(each.from_m, each.to_m)}: {plain(each.state)}.</b> {each.reason}</p>)}
-      {section.criteria.length > 0 && <ul className="plain-list">{section.criteria.map((each, index) => <li key={index}><b>{plain(each.clause)}</b> {plain(each.verdict)}: {figure(each.value)} of {figure(each.limit)} {each.unit}, {stretch(each.from_m, each.to_m)}</li>)}</ul>}
+      {section.growth.map((each) => <p key={each.id}><b>{each.subject}, {stretch(each.from_m, each.to_m)}: {plain(each.state)}.</b> {sentence(each.reason)}</p>)}
+      {section.criteria.length > 0 && <ul className="plain-list">{section.criteria.map((each, index) => <li key={index}><b>{plain(each.clause)}</b> {plain(each.verdict)}: {figure(each.value)} {each.unit} against {figure(each.limit)} {each.unit}, {stretch(each.from_m, each.to_m)}</li>)}</ul>}
       <NotesHere inspections={section.inspections} />
     </>
   );
 }
 
 function HistoryRow({ inspection }: { readonly inspection: SectionInspection }) {
-  const number = (value: number | null) => (value === null ? <span className="quiet">–</span> : figure(value));
+  const number = (value: number | null, decimals: number) => (value === null ? <span className="quiet">–</span> : fixed(value, decimals));
   const hidden = inspection.finding === 'not-inspected' || inspection.finding === 'no-data';
   return (
     <tr>
@@ -81,12 +81,12 @@ function HistoryRow({ inspection }: { readonly inspection: SectionInspection }) 
       <td className="number">{share(inspection.coverage_share)}</td>
       {hidden ? <td colSpan={6} className="not-inspected-cell"><span>{FINDINGS[inspection.finding].words}</span></td> : (
         <>
-          <td className="number">{number(inspection.mean_loss_percent)}</td>
-          <td className="number">{inspection.loss_rank_percentile === null ? '–' : `above ${Math.round(inspection.loss_rank_percentile)} %`}</td>
+          <td className="number">{number(inspection.mean_loss_percent, 2)}</td>
+          <td className="number">{inspection.loss_rank_percentile === null ? '–' : `more than ${Math.min(99, Math.floor(inspection.loss_rank_percentile))} %`}</td>
           <td className="number">{inspection.faults.length}</td>
-          <td className="number">{number(inspection.texture_ratio)}</td>
-          <td className="number">{number(inspection.smallest_detectable_loss_percent)}</td>
-          <td className="number">{number(inspection.position_uncertainty_m)}</td>
+          <td className="number">{number(inspection.texture_ratio, 2)}</td>
+          <td className="number">{number(inspection.smallest_detectable_loss_percent, 2)}</td>
+          <td className="number">{number(inspection.position_uncertainty_m, 3)}</td>
         </>
       )}
     </tr>

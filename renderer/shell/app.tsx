@@ -5,6 +5,7 @@ import { CriteriaScreen } from '../jobs/criteria-screen.tsx';
 import { IntakeScreen } from '../jobs/intake-screen.tsx';
 import { LifeScreen } from '../jobs/life-screen.tsx';
 import { NoteDialog } from '../jobs/note-dialog.tsx';
+import { ParametersDialog } from '../jobs/parameters-dialog.tsx';
 import { PlacesScreen } from '../jobs/places-screen.tsx';
 import { RefusedScreen } from '../jobs/refused-screen.tsx';
 import { ReportScreen } from '../jobs/report-screen.tsx';
@@ -30,7 +31,7 @@ import { SummaryBar } from './summary-bar.tsx';
 import { TroubleNotice } from './trouble-notice.tsx';
 
 const SCREENS: Record<ScreenName, ComponentType> = { rope: RopeScreen, places: PlacesScreen, criteria: CriteriaScreen, life: LifeScreen, compare: CompareScreen, section: SectionScreen, intake: IntakeScreen, report: ReportScreen };
-const DIALOGS: Record<DialogName, ComponentType> = { commands: CommandDialog, shortcuts: ShortcutDialog, cautions: CautionDialog, browse: BrowseDialog, note: NoteDialog, 'go-to': GoToDialog, review: ReviewDialog, rules: RulesDialog };
+const DIALOGS: Record<DialogName, ComponentType> = { commands: CommandDialog, shortcuts: ShortcutDialog, cautions: CautionDialog, browse: BrowseDialog, note: NoteDialog, 'go-to': GoToDialog, review: ReviewDialog, rules: RulesDialog, parameters: ParametersDialog };
 
 /** The one window. */
 export function App() {

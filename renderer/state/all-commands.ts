@@ -4,6 +4,7 @@ import { closeFolder } from './commands/close-rope.ts';
 import { analyseAgain } from './commands/analyse-again.ts';
 import { stopWork } from './commands/stop-work.ts';
 import { chooseRules } from './commands/choose-rules.ts';
+import { showParameters } from './commands/show-parameters.ts';
 import { takeBackDecision } from './commands/take-back.ts';
 import { goRope } from './commands/go-rope.ts';
 import { goPlaces } from './commands/go-places.ts';
@@ -41,6 +42,7 @@ export const ALL_COMMANDS: readonly Command[] = [
   analyseAgain,
   stopWork,
   chooseRules,
+  showParameters,
   takeBackDecision,
   goRope,
   goPlaces,

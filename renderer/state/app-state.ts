@@ -40,7 +40,7 @@ export interface UndoStep {
 /** A journal entry without who and when, which are set at the moment it is added. */
 export type Omitted = JournalEntry extends infer E ? (E extends JournalEntry ? Omit<E, 'at' | 'who'> : never) : never;
 
-export type DialogName = 'commands' | 'shortcuts' | 'cautions' | 'browse' | 'note' | 'go-to' | 'review' | 'rules';
+export type DialogName = 'commands' | 'shortcuts' | 'cautions' | 'browse' | 'note' | 'go-to' | 'review' | 'rules' | 'parameters';
 
 export interface CompareChoice {
   readonly earlier: string | null;

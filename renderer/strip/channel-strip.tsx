@@ -34,6 +34,9 @@ interface ChannelStripProps {
   readonly label: string;
 }
 
+/** What a low strip has room for. */
+const SHORT: Readonly<Record<string, string>> = { 'Loss of metal': 'Loss', 'Local faults': 'LF' };
+
 /** One measured quantity along the rope, all inspections over each other. */
 export function ChannelStrip({ title, unit, lines, bands = [], window, height, theme, leastSpan, label }: ChannelStripProps) {
   const data = useMemo(() => [...bands.flatMap(bandTraces), ...lines.flatMap(lineTrace)], [lines, bands]);
@@ -41,7 +44,7 @@ export function ChannelStrip({ title, unit, lines, bands = [], window, height, t
   const layout = useMemo(() => layoutOf(window, range, theme), [window, range, theme]);
   return (
     <div className="strip">
-      <span className="strip-title strip-title-upright">{title}<small>{unit}</small></span>
+      <span className="strip-title strip-title-upright">{height < 92 ? SHORT[title] ?? title : title}<small>{height < 150 ? unit.replace(' of area', '') : unit}</small></span>
       <Plot data={data} layout={layout} height={height} label={label} />
     </div>
   );

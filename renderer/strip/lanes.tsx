@@ -1,4 +1,4 @@
-import { useMemo } from 'react';
+import { Fragment, useMemo } from 'react';
 import type { ReactNode } from 'react';
 import type { Place } from '../../analysis/growth/place.ts';
 import type { VisualNote } from '../../analysis/intake/visual-note.ts';
@@ -35,6 +35,8 @@ interface Drawn {
 }
 
 const inView = (from: number, to: number, window: RopeWindow) => to >= window.from && from <= window.to;
+/** A mark at a share of the lane, kept whole at both ends. */
+const within = (percent: number, half: number): string => `clamp(${half}px, ${percent}%, calc(100% - ${half}px))`;
 const perPixel = ({ window, width }: Drawn) => (window.to - window.from) / Math.max(1, width - GUTTER_LEFT - GUTTER_RIGHT);
 
 /** Corrosion and wear zones of the newest inspection as bars, those of earlier ones as thin lines below. */
@@ -74,7 +76,7 @@ export function FaultLane({ window, width, places, chosen }: Drawn & { readonly 
         const single = members.length === 1;
         const state = single ? first.state : leading(members);
         return (
-          <button key={`${from} ${members.length}`} type="button" className={`mark mark-${state}${members.some((place) => place.id === chosen) ? ' mark-chosen' : ''}`} style={{ left: `${percentOf((from + to) / 2, window)}%` }}
+          <button key={`${from} ${members.length}`} type="button" className={`mark mark-${state}${members.some((place) => place.id === chosen) ? ' mark-chosen' : ''}`} style={{ left: within(percentOf((from + to) / 2, window), 9) }}
             onClick={() => (single ? showPlace(first.id) : showLength(from, to))}
             aria-label={single ? `Fault ${STATE_WORDS[first.state]} at ${stretch(from, to)}` : `${counted(members.length, 'fault')}, ${stretch(from, to)}, foremost ${STATE_WORDS[state]}`}
             title={single ? `${first.id}: ${STATE_WORDS[first.state]}, ${stretch(from, to)}` : `${members.length} faults, ${stretch(from, to)}`}>
@@ -94,14 +96,14 @@ function leading(members: readonly Place[]): Place['state'] {
 /** Visual notes, with the photo where there is one. */
 export function NoteLane({ window, width, notes, onOpen }: Drawn & { readonly notes: readonly VisualNote[]; readonly onOpen: (notes: readonly VisualNote[]) => void }) {
   const pixel = perPixel({ window, width });
-  const clusters = useMemo(() => clustersOf(notes.filter((note) => inView(note.from, note.to, window)), (note) => note, pixel * 36), [notes, window, pixel]);
+  const clusters = useMemo(() => clustersOf(notes.filter((note) => inView(note.from, note.to, window)), (note) => keptInside(note, window, 23 * pixel), pixel * 46), [notes, window, pixel]);
   return (
     <Lane title="Seen by eye" height={38}>
       {clusters.map(({ from, to, members }) => {
         const photo = members.find((note) => note.photo !== null);
         const words = members.length === 1 ? `${plain(members[0].kind)} ${members[0].value ?? ''} ${members[0].unit}`.trim() : counted(members.length, 'visual note');
         return (
-          <button key={`${from} ${members.length} ${members[0].id}`} type="button" className="note-mark" style={{ left: `${percentOf((from + to) / 2, window)}%` }} onClick={() => onOpen(members)} aria-label={`${words}, ${stretch(from, to)}`} title={`${words}, ${stretch(from, to)}`}>
+          <button key={`${from} ${members.length} ${members[0].id}`} type="button" className="note-mark" style={{ left: within(percentOf((from + to) / 2, window), 23) }} onClick={() => onOpen(members)} aria-label={`${words}, ${stretch(from, to)}`} title={`${words}, ${stretch(from, to)}`}>
             {photo?.photo ? <PhotoView photo={photo.photo} inspection={photo.inspection} size={64} alt="" /> : <Glyph name="note" size={16} />}
             {members.length > 1 && <small>{members.length}</small>}
           </button>
@@ -111,21 +113,49 @@ export function NoteLane({ window, width, notes, onOpen }: Drawn & { readonly no
   );
 }
 
-/** Sockets, splices, sheaves and markers of the record. */
-export function LandmarkLane({ window, landmarks }: Drawn & { readonly landmarks: readonly Landmark[] }) {
+/** Sockets, splices, sheaves and markers of the record; a name that has no room is in the mark's title. */
+export function LandmarkLane({ window, width, landmarks }: Drawn & { readonly landmarks: readonly Landmark[] }) {
+  const body = Math.max(1, width - GUTTER_LEFT - GUTTER_RIGHT);
   return (
     <Lane title="Landmarks" height={20}>
-      {landmarks.map((mark) => {
-        const from = mark.from_m ?? mark.position_m ?? 0;
-        const to = mark.to_m ?? mark.position_m ?? 0;
-        if (!inView(from, to, window)) return null;
-        const side = percentOf((from + to) / 2, window) > 85 ? ' landmark-left' : '';
-        return to > from
-          ? <span key={mark.name} className="landmark landmark-long" style={barOf(from, to, window) ?? undefined} title={mark.name}>{mark.name}</span>
-          : <span key={mark.name} className={`landmark${side}`} style={{ left: `${percentOf(from, window)}%` }} title={mark.name}><Glyph name="landmark" size={10} />{mark.name}</span>;
+      {namedMarks(landmarks, window, body).map(({ mark, from, to, left, words }) => {
+        const long = to > from;
+        const bar = long ? barOf(from, to, window) : null;
+        return (
+          <Fragment key={mark.name}>
+            {bar && <span className="landmark landmark-long" style={bar} title={mark.name} />}
+            <span className={`landmark${left ? ' landmark-left' : ''}${long ? ' landmark-words' : ''}`} style={{ left: `${Math.min(100, Math.max(0, percentOf(left ? to : from, window)))}%` }} title={mark.name}>
+              {!long && <Glyph name="landmark" size={10} />}{words}
+            </span>
+          </Fragment>
+        );
       })}
     </Lane>
   );
+}
+
+/** Where a mark of that half width is drawn, so that marks pushed in from an end join those that they would cover. */
+function keptInside({ from, to }: { readonly from: number; readonly to: number }, window: RopeWindow, half: number): { from: number; to: number } {
+  const middle = Math.min(window.to - half, Math.max(window.from + half, (from + to) / 2));
+  return { from: middle, to: middle };
+}
+
+/** Width of a letter of the lane's small type, near enough to keep names apart. */
+const LETTER = 6.3;
+
+function namedMarks(landmarks: readonly Landmark[], window: RopeWindow, body: number) {
+  const pixel = (position: number) => Math.min(body, Math.max(0, (percentOf(position, window) / 100) * body));
+  const marks = landmarks.map((mark) => ({ mark, from: mark.from_m ?? mark.position_m ?? 0, to: mark.to_m ?? mark.position_m ?? 0 })).filter(({ from, to }) => inView(from, to, window)).sort((a, b) => a.from - b.from);
+  let free = -Infinity;
+  return marks.map((each, index) => {
+    const room = each.mark.name.length * LETTER + 22;
+    const left = pixel(each.from) + room > body;
+    const start = left ? pixel(each.to) - room : pixel(each.from);
+    const next = marks[index + 1];
+    const fits = start >= free && (next === undefined || left || start + room <= Math.max(pixel(next.from), start + 1) || pixel(next.from) + next.mark.name.length * LETTER > body);
+    if (fits) free = start + room;
+    return { ...each, left, words: fits ? each.mark.name : '' };
+  });
 }
 
 /** What each inspection saw of the rope: solid where it did, hatched where it did not. */

@@ -55,10 +55,11 @@ function lastDate({ series, date, band }: Forecast): string {
 }
 
 /** Names the three dates on the limit; where they stand too near to each other, the band's ends share one label. */
-function dateMarks({ date, limit }: Forecast, first: string | undefined, end: string | undefined): Partial<Annotations>[] {
+function dateMarks({ date, limit, model }: Forecast, first: string | undefined, end: string | undefined): Partial<Annotations>[] {
   if (first === undefined || end === undefined) return [];
   const whole = Date.parse(end) - Date.parse(first);
   const inside = ([['10 %', date.low], ['50 %', date.median], ['90 %', date.high]] as const).flatMap(([text, at]) => (at !== null && Date.parse(at) <= Date.parse(end) ? [{ text, at }] : []));
+  if (model === 'reached') return inside.slice(0, 1).map(({ at }) => ({ x: at, y: limit, yanchor: 'bottom' as const, text: 'reached', showarrow: false, font: { size: 10 } }));
   const near = inside.some((each, i) => i > 0 && Date.parse(each.at) - Date.parse(inside[i - 1].at) < 0.08 * whole);
   const shown = near && inside.length > 1 ? [{ text: `${inside[0].text} to ${inside[inside.length - 1].text}`, at: inside[Math.floor(inside.length / 2)].at }] : inside;
   return shown.map(({ text, at }) => ({ x: at, y: limit, yanchor: 'bottom' as const, text, showarrow: false, font: { size: 10 } }));
@@ -68,8 +69,8 @@ function layoutOf(forecast: Forecast, theme: 'light' | 'dark'): Partial<Layout> 
   const ink = inkOf(theme);
   const { series, limit, unit, date } = forecast;
   const end = series.length > 0 ? lastDate(forecast) : undefined;
-  const most = Math.max(limit * 1.18, ...series.map((point) => point.value + 2 * point.uncertainty));
-  const least = Math.min(0, ...series.map((point) => point.value - 2 * point.uncertainty));
+  const most = Math.max(limit * 1.18, ...series.map((point) => 1.08 * (point.value + 2 * point.uncertainty)));
+  const least = Math.min(0, ...series.map((point) => point.value - 2 * point.uncertainty)) - 0.04 * most;
   const first = series.length > 0 ? new Date(Math.min(...series.map((point) => Date.parse(point.date))) - 60 * 864e5).toISOString() : undefined;
   const upright = (at: string | null): Partial<Shape>[] => (at === null || (end !== undefined && Date.parse(at) > Date.parse(end)) ? [] : [{ type: 'line', x0: at, x1: at, y0: least, y1: limit, line: { color: ink.soft, width: 1, dash: 'dot' } }]);
   const limitColour = theme === 'light' ? '#b34700' : '#ff9a5c';

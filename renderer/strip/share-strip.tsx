@@ -32,9 +32,14 @@ function tracesOf(strips: readonly UtilisationStrip[], chosen: string | null, th
   const sorted = [...strips].sort((a, b) => Number(keyOf(a) === chosen) - Number(keyOf(b) === chosen));
   return sorted.map((strip) => {
     const isChosen = keyOf(strip) === chosen;
-    return { type: 'scatter', mode: 'lines', x: strip.positions, y: strip.values, connectgaps: false, hoverinfo: 'skip', line: { color: isChosen ? strong : ink.line, width: isChosen ? 2 : 0.8 }, opacity: isChosen ? 1 : 0.55 } as Partial<Data>;
+    // Readings by hand stand where they were taken; between them nothing was read.
+    const single = strip.positions.length < FEW;
+    return { type: 'scatter', mode: single ? 'markers' : 'lines', x: strip.positions, y: strip.values, connectgaps: false, hoverinfo: 'skip', marker: { color: isChosen ? strong : ink.line, size: isChosen ? 9 : 6, symbol: 'diamond' }, line: { color: isChosen ? strong : ink.line, width: isChosen ? 2 : 0.8 }, opacity: isChosen ? 1 : 0.55 } as Partial<Data>;
   });
 }
+
+/** Strips of fewer positions hold single readings, not a scan. */
+const FEW = 60;
 
 const keyOf = (strip: UtilisationStrip) => `${strip.ruleSet} / ${strip.clause}`;
 

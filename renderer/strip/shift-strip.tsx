@@ -17,7 +17,7 @@ interface ShiftStripProps {
 
 /** The rope map as a strip: local shift by position within its claimed 95 % band, slips as triangles, tie points as squares on the axis. */
 export function ShiftStrip({ shift, ties, window, height, theme, label }: ShiftStripProps) {
-  const data = useMemo(() => tracesOf(shift, ties, theme), [shift, ties, theme]);
+  const data = useMemo(() => tracesOf(shift, ties, window, theme), [shift, ties, window, theme]);
   const layout = useMemo(() => layoutOf(window, theme), [window, theme]);
   return (
     <div className="strip">
@@ -27,7 +27,7 @@ export function ShiftStrip({ shift, ties, window, height, theme, label }: ShiftS
   );
 }
 
-function tracesOf({ positions, shift, bound, slips }: MapShift, ties: readonly number[], theme: 'light' | 'dark'): Partial<Data>[] {
+function tracesOf({ positions, shift, bound, slips }: MapShift, ties: readonly number[], window: RopeWindow, theme: 'light' | 'dark'): Partial<Data>[] {
   const ink = inkOf(theme);
   const shade = theme === 'light' ? 'rgba(0,114,178,0.18)' : 'rgba(86,180,233,0.25)';
   const colour = theme === 'light' ? OKABE_ITO.blue : OKABE_ITO.sky;
@@ -36,9 +36,15 @@ function tracesOf({ positions, shift, bound, slips }: MapShift, ties: readonly n
     { type: 'scatter', mode: 'lines', x: positions, y: shift.map((value, i) => value - bound[i]), line: { width: 0 } },
     { type: 'scatter', mode: 'lines', x: positions, y: shift.map((value, i) => value + bound[i]), line: { width: 0 }, fill: 'tonexty', fillcolor: shade },
     { type: 'scatter', mode: 'lines', x: positions, y: shift, line: { width: 1.5, color: colour } },
-    { type: 'scatter', mode: 'text+markers', x: slips.map((slip) => slip.at), y: slips.map((slip) => nearest(slip.at)), text: slips.map((slip) => `slip ${slip.size.toFixed(2)} m`), textposition: 'top center', marker: { symbol: 'triangle-down', size: 10, color: theme === 'light' ? OKABE_ITO.vermilion : '#ff9a5c' }, textfont: { size: 10, color: ink.soft } },
+    { type: 'scatter', mode: 'text+markers', x: slips.map((slip) => slip.at), y: slips.map((slip) => nearest(slip.at)), text: slips.map((slip) => `slip ${slip.size.toFixed(2)} m`), textposition: slips.map((slip) => sideOf(slip.at, window)), cliponaxis: false, marker: { symbol: 'triangle-down', size: 10, color: theme === 'light' ? OKABE_ITO.vermilion : '#ff9a5c' }, textfont: { size: 10, color: ink.soft } },
     { type: 'scatter', mode: 'markers', x: [...ties], y: ties.map(nearest), marker: { symbol: 'square', size: 9, color: ink.strong } },
   ] as Partial<Data>[];
+}
+
+/** Names of slips near an end of the strip are written inwards. */
+function sideOf(at: number, window: RopeWindow): string {
+  const share = (at - window.from) / (window.to - window.from);
+  return share < 0.1 ? 'top right' : share > 0.9 ? 'top left' : 'top center';
 }
 
 function layoutOf(window: RopeWindow, theme: 'light' | 'dark'): Partial<Layout> {

@@ -1,7 +1,7 @@
 import type { RopeWindow } from '../state/app-state.ts';
 
 /** Pixels left and right of every strip, so that rulers, plots and lanes stand exactly above each other. */
-export const GUTTER_LEFT = 68;
+export const GUTTER_LEFT = 78;
 export const GUTTER_RIGHT = 14;
 
 /** Where a position stands in a strip, as percent of its width; may lie outside 0..100. */

@@ -7,6 +7,11 @@ export function yearColours(count: number, theme: 'light' | 'dark'): string[] {
   return Array.from({ length: count }, (_, i) => viridis(count < 2 ? newest : oldest + ((newest - oldest) * i) / (count - 1)));
 }
 
+/** Two inspections over each other: far apart in lightness as well as in hue. */
+export function pairColours(theme: 'light' | 'dark'): { earlier: string; later: string } {
+  return theme === 'light' ? { earlier: '#e69f00', later: '#2b2a6b' } : { earlier: '#0072b2', later: '#f0e442' };
+}
+
 function viridis(share: number): string {
   const at = share * (VIRIDIS.length - 1);
   const left = Math.min(VIRIDIS.length - 2, Math.floor(at));

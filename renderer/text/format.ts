@@ -33,6 +33,17 @@ export function fixed(value: number, decimals: number): string {
   return value.toFixed(decimals).replace(/^-(?=0(\.0*)?$)/, '').replace('-', '−');
 }
 
+/** A count with narrow gaps between thousands: `62 600`. */
+export function grouped(count: number): string {
+  return fixed(count, 0).replace(/\B(?=(\d{3})+$)/g, '\u202f');
+}
+
+/** A remark with its first letter large and a full stop. */
+export function sentence(text: string): string {
+  const trimmed = text.trim();
+  return trimmed === '' ? '' : `${trimmed[0].toUpperCase()}${trimmed.slice(1)}${/[.!?]$/.test(trimmed) ? '' : '.'}`;
+}
+
 export function share(value: number): string {
   return `${Math.round(value * 100)} %`;
 }

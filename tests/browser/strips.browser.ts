@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import type { Page } from 'playwright-core';
+import { GUTTER_LEFT, GUTTER_RIGHT } from '../../renderer/strip/strip-scale.ts';
 import { goTo, lengthInView, openRope, startApp } from './support/app.ts';
 import type { App, Watched } from './support/app.ts';
 
@@ -61,14 +62,14 @@ test('the wheel zooms at the pointer, a drag moves the rope under it', async () 
   await page.mouse.move(bounds.x + bounds.width / 2 - 150, bounds.y + 120, { steps: 4 });
   await page.mouse.up();
   const after = await lengthInView(page);
-  const metresPerPixel = (before.to - before.from) / (bounds.width - 68 - 14);
+  const metresPerPixel = (before.to - before.from) / (bounds.width - GUTTER_LEFT - GUTTER_RIGHT);
   expect(after.from - before.from).toBeCloseTo(150 * metresPerPixel, 0);
   await page.keyboard.press('0');
 });
 
 test('the cursor reads the position from both ends and every inspection there, and says NOT INSPECTED where one saw nothing', async () => {
   const bounds = (await field().boundingBox())!;
-  await page.mouse.click(bounds.x + 68 + (bounds.width - 82) / 2, bounds.y + 120);
+  await page.mouse.click(bounds.x + (bounds.width + GUTTER_LEFT - GUTTER_RIGHT) / 2, bounds.y + 120);
   const reading = page.locator('.reading');
   await expect.poll(() => reading.locator('td', { hasText: '…' }).count()).toBe(0);
   const [fromA, fromB] = (await reading.locator('.reading-position b').allTextContents()).map((text) => parseFloat(text));

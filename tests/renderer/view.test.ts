@@ -6,7 +6,7 @@ import { noCheckpoint } from '../../analysis/rope/checkpoint.ts';
 import { nodeHasher } from '../../main/hasher.ts';
 import { openRopeFolder } from '../../main/folder/rope-folder.ts';
 import { byUrgency } from '../../renderer/jobs/urgency.ts';
-import { chanceBefore } from '../../renderer/jobs/chance-before.ts';
+import { chanceAt } from '../../renderer/strip/chance-at.ts';
 import { mapShift } from '../../renderer/jobs/map-shift.ts';
 import { answerer } from '../../renderer/workers/answer.ts';
 import { viewOf } from '../../renderer/workers/analysis-view.ts';
@@ -88,8 +88,8 @@ test('the probability of a date rises with time and is that of the stated 10, 50
     const shares = each.chance.map((point) => point.share);
     expect(shares).toEqual([...shares].sort((a, b) => a - b));
     // The table knows whole days and steps of 2 %, and a count may be likely to rise on one day.
-    expect(Math.abs(chanceBefore(each, each.date.low!)! - 0.1)).toBeLessThan(0.04);
-    expect(Math.abs(chanceBefore(each, each.date.median!)! - 0.5)).toBeLessThan(0.04);
-    expect(chanceBefore(each, '2000-01-01')).toBe(0);
+    expect(Math.abs(chanceAt(each, each.date.low!)! - 0.1)).toBeLessThan(0.04);
+    expect(Math.abs(chanceAt(each, each.date.median!)! - 0.5)).toBeLessThan(0.04);
+    expect(chanceAt(each, '2000-01-01')).toBe(0);
   }
 });

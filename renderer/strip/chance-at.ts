@@ -1,7 +1,7 @@
 import type { Forecast } from '../../analysis/life/forecast.ts';
 
 /** Probability (0..1) that the limit is reached before a date, read between the dates of the forecast's table; null where none can be given. */
-export function chanceBefore({ chance }: Pick<Forecast, 'chance'>, date: string): number | null {
+export function chanceAt({ chance }: Pick<Forecast, 'chance'>, date: string): number | null {
   const at = Date.parse(date);
   if (chance.length === 0 || !Number.isFinite(at)) return null;
   const after = chance.findIndex((point) => Date.parse(point.date) >= at);
