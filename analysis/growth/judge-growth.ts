@@ -1,8 +1,11 @@
 import type { Checkpoint } from '../rope/checkpoint.ts';
 import type { CutOff } from '../rope/cut-off.ts';
+import { complementOf } from '../rope/interval.ts';
 import type { Interval } from '../rope/interval.ts';
 import { profileAt } from '../rope/profile-at.ts';
 import type { Survey } from '../rope/survey.ts';
+import { ropePosition } from '../rope/units.ts';
+import { chancesOfNoise } from './chance-of-noise.ts';
 import { adjustedPValues } from './false-discovery.ts';
 import { faultSeries, gaugeFaults } from './fault-series.ts';
 import { gatherFaults } from './gather-faults.ts';
@@ -40,6 +43,8 @@ export async function judgeGrowth(surveys: readonly Survey[], context: GrowthCon
   await checkpoint('measuring faults', 0.7);
   const faultScale = gaugeFaults(surveys, faults);
   const measuredFaults = faults.map((fault, index) => measureFault(fault, index, surveys, faultScale));
+  const chances = chancesOfNoise(faults, measuredFaults, surveys);
+  measuredFaults.forEach((each, index) => { measuredFaults[index] = { ...each, chanceOfNoise: chances[index] }; });
   return judge([...measuredZones, ...measuredFaults].map((each) => ({ ...each, cutOff: cutOffOf(each.place.where, context.cutOffs ?? []) })));
 }
 
@@ -66,8 +71,21 @@ function measureZone(zone: GatheredZone, index: number, surveys: readonly Survey
     seenByNewest: last !== undefined, shownByNewest: last !== undefined && shows(last),
     shownEarlier: values.some((value) => value.survey !== newest && shows(value)),
     coveredEarlier: values.some((value) => value.survey !== newest),
-    smallestChange: GROWTH.smallestZoneChange,
+    smallestChange: GROWTH.smallestZoneChange, chanceOfNoise: null, doubt: doubtOf(zone.where, surveys),
   };
+}
+
+/** An earlier inspection left rope unseen within the bound of position: what is called new may have stood there. */
+function doubtOf(where: Interval<'rope'>, surveys: readonly Survey[]): string {
+  const bounds = surveys.map((survey) => profileAt(survey.mapUncertainty, where.from) ?? 0);
+  const doubtful = surveys.slice(0, -1).flatMap((survey, i) => {
+    const bound = Math.hypot(bounds[i], bounds[surveys.length - 1]);
+    const about = { from: ropePosition(where.from - bound), to: ropePosition(where.to + bound) };
+    return survey.covered.length > 0 && complementOf(survey.covered, about).length > 0 ? [{ date: survey.date.slice(0, 10), bound }] : [];
+  });
+  if (doubtful.length === 0) return '';
+  const bound = Math.max(...doubtful.map((each) => each.bound));
+  return `; that of ${doubtful.map((each) => each.date).join(', ')} left rope unseen within the bound of position here (${bound.toFixed(2)} m), where it may have stood`;
 }
 
 type Measured = Omit<MeasuredPlace, 'cutOff'>;
@@ -94,6 +112,7 @@ function measureFault(fault: GatheredFault, index: number, surveys: readonly Sur
     seenByNewest: last !== undefined, shownByNewest: last !== undefined && last.present,
     shownEarlier: values.some((value) => value.survey !== newest && value.present),
     coveredEarlier: values.some((value) => value.survey !== newest),
+    chanceOfNoise: null, doubt: doubtOf(fault.where, surveys),
     smallestChange: Math.max(0.5, GROWTH.smallestFaultGrowth * (values[Math.max(0, first)]?.value ?? 1)),
   };
 }

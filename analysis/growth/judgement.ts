@@ -1,3 +1,4 @@
+import { GROWTH } from './parameters.ts';
 import type { GrowthState, Place } from './place.ts';
 import { newestAgainstEarlier, twoSidedP, weightedTrend } from './weighted-trend.ts';
 import type { TrendPoint } from './weighted-trend.ts';
@@ -16,6 +17,10 @@ export interface MeasuredPlace {
   /** Date on which this length was cut off the rope; null: it is still there. */
   readonly cutOff: string | null;
   readonly smallestChange: number;
+  /** Chance that noise gives an indication as strong anywhere on the rope, where the newest inspection alone shows the place; null: not known, or shown before. */
+  readonly chanceOfNoise: number | null;
+  /** What keeps "not there before" from being sure, in words; empty where nothing does. */
+  readonly doubt: string;
 }
 
 /** Evidence of change before the number of places is taken into account. */
@@ -52,10 +57,13 @@ export function stateOf(measured: MeasuredPlace, change: Change, significant: bo
   if (!measured.seenByNewest) return { state: 'not-inspected', reason: 'the newest inspection did not see this length' };
   if (!measured.shownByNewest) return { state: 'not-found', reason: 'an earlier inspection shows it, the newest saw this length and does not; that is no repair' };
   if (!measured.coveredEarlier) return { state: 'new', reason: 'first seen: no earlier inspection saw this length, so nothing can be said of its growth' };
+  if (!measured.shownEarlier && measured.chanceOfNoise !== null && measured.chanceOfNoise > GROWTH.chanceOfFalseNew) {
+    return { state: 'stable', reason: `found by the newest inspection only, no stronger than noise alone gives somewhere on a rope of this length (chance ${(100 * measured.chanceOfNoise).toFixed(0)} %): look there or repeat the run before it is called new` };
+  }
   const material = significant && Math.abs(change.size) >= measured.smallestChange;
   if (!measured.shownEarlier) {
     return material && change.size > 0
-      ? { state: 'new', reason: 'not there at any earlier inspection that saw this length' }
+      ? { state: 'new', reason: `not there at any earlier inspection that saw this length${measured.doubt}` }
       : { state: 'stable', reason: 'found by the newest inspection only, but what earlier ones measured there does not differ beyond their uncertainty' };
   }
   if (material) {

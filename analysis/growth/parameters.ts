@@ -2,6 +2,8 @@
 export const GROWTH = {
   /** Share of false findings accepted among the places called new, growing or receding (Benjamini and Hochberg 1995). */
   falseDiscoveryRate: 0.02,
+  /** Chance accepted that noise alone gives, somewhere on the rope, an indication as strong as one that is called new. */
+  chanceOfFalseNew: 0.02,
   /** A change of the mean loss below this is not called growth, however sure: the repeatability of common instruments (common practice). */
   smallestZoneChange: 0.1,
   /** A place must have been seen over this share of its length to be measured. */
