@@ -5,6 +5,9 @@ import type { MeasuredPlace } from './judgement.ts';
 
 type Seen = Pick<MeasuredPlace, 'seenByNewest' | 'shownByNewest' | 'shownEarlier'>;
 
+/** An indication that the detector gives less often than this in 100 m was something, whatever later inspections show: its tail is not wrong by so much. */
+const NEVER_NOISE = 1e-7;
+
 /**
  * For every place of faults the chance that noise gives an indication as strong somewhere on the rope; null where the newest
  * inspection does not show it or does not say how often noise does. Two estimates, the larger counts: the detector's own rate at that
@@ -18,7 +21,7 @@ export function chancesOfNoise(places: readonly GatheredFault[], measured: reado
     const alone = survey < newest && place.members.every((member) => member.survey === survey);
     // Not shown by the newest, though it looked there: `shownEarlier` can only be this one inspection or a measurement below its threshold.
     return alone && measured[i].seenByNewest && !measured[i].shownByNewest ? [rateOf(place, survey)] : [];
-  }).filter((rate) => rate !== null);
+  }).filter((rate) => rate !== null && rate >= NEVER_NOISE);
   return places.map((place) => {
     const rate = rateOf(place, newest);
     if (rate === null || newest < 0) return null;
