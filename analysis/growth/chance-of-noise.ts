@@ -21,7 +21,7 @@ export function chancesOfNoise(places: readonly GatheredFault[], measured: reado
     const alone = survey < newest && place.members.every((member) => member.survey === survey);
     // Not shown by the newest, though it looked there: `shownEarlier` can only be this one inspection or a measurement below its threshold.
     return alone && measured[i].seenByNewest && !measured[i].shownByNewest ? [rateOf(place, survey)] : [];
-  }).filter((rate) => rate !== null && rate >= NEVER_NOISE);
+  }).filter((rate): rate is number => rate !== null && rate >= NEVER_NOISE);
   return places.map((place) => {
     const rate = rateOf(place, newest);
     if (rate === null || newest < 0) return null;
