@@ -52,7 +52,7 @@ const swing = (metres: number): Alter => (samples) => {
 const PAIRS: [string, Alter, Alter, { ropeLength?: number; step?: number }?, { ropeLength?: number; step?: number }?][] = [
   ['stops', stop(4), stop(0.05)],
   ['backward', back(2), each(() => ({}))],
-  ['duplicate-positions', each((s, i) => (i % 400 === 7 ? { x: (i - 1) * 0.005 } : {})), each(() => ({}))],
+  ['duplicate-positions', each((_, i) => (i % 400 === 7 ? { x: (i - 1) * 0.005 } : {})), each(() => ({}))],
   ['encoder-jump', each((s) => (s.x > 50 ? { x: s.x + 3 } : {})), each((s) => (s.x > 50 ? { x: s.x + 0.02 } : {}))],
   ['gap', (samples) => samples.filter((s) => s.x < 20 || s.x > 20.3), (samples) => samples.filter((s) => s.x < 20 || s.x > 20.012)],
   ['slip-suspect', each((s) => ({ x: s.x - (s.x > 20 ? Math.min(0.08, (s.x - 20) / 4) : 0) })), each((s) => ({ x: s.x * 1.004 }))],
