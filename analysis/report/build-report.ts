@@ -1,7 +1,7 @@
 import type { Analysis } from '../assess.ts';
 import type { Block, ReportDocument } from './document.ts';
 import { criteriaBlocks, lifeBlocks } from './judgement-blocks.ts';
-import { conditionBlocks, coverageBlocks, growthBlocks, notesBlocks, qualityBlocks } from './condition-blocks.ts';
+import { alignmentBlocks, conditionBlocks, coverageBlocks, growthBlocks, notesBlocks, qualityBlocks } from './condition-blocks.ts';
 import { fieldWords, significant, stateWords } from './phrase.ts';
 import { stripFigure } from './strip-figure.ts';
 
@@ -18,7 +18,7 @@ export function buildReport(analysis: Analysis): ReportDocument {
     synthetic: assessment.synthetic,
     generated: assessment.generated,
     blocks: [
-      ...summaryBlocks(analysis), ...ropeBlocks(analysis), ...figureBlocks(analysis), ...coverageBlocks(assessment), ...conditionBlocks(analysis),
+      ...summaryBlocks(analysis), ...ropeBlocks(analysis), ...figureBlocks(analysis), ...coverageBlocks(assessment), ...alignmentBlocks(assessment), ...conditionBlocks(analysis),
       ...growthBlocks(assessment), ...notesBlocks(assessment), ...criteriaBlocks(assessment), ...lifeBlocks(assessment), ...qualityBlocks(assessment), ...evidenceBlocks(analysis),
       { kind: 'heading', text: 'Decision' },
       { kind: 'paragraph', tone: 'plain', text: 'The decision belongs to a competent person under the local rules. Signing here records that the person has read the report with its cautions.' },
@@ -72,6 +72,6 @@ function evidenceBlocks({ assessment }: Analysis): Block[] {
     { kind: 'heading', text: 'What was read' },
     { kind: 'table', caption: 'Files, with their SHA-256', whenEmpty: 'No file was read.', columns: [{ title: 'File', numeric: false }, { title: 'Rows', numeric: true }, { title: 'Rejected', numeric: true }, { title: 'SHA-256', numeric: false }],
       rows: [['record.json', '', '', assessment.record_sha256], ...assessment.files.map((file) => [file.file, String(file.rows), String(file.rows_rejected), file.sha256])] },
-    { kind: 'paragraph', tone: 'plain', text: `Made by ${assessment.product} on ${assessment.generated}. The program is not a certified safety system.` },
+    { kind: 'paragraph', tone: 'plain', text: `Made by ${assessment.product} on ${assessment.generated}. The program is not a certified safety system. Calibration of the instrument, with its date, is not part of the record: attach the certificate.` },
   ];
 }

@@ -15,6 +15,25 @@ export function coverageBlocks(assessment: Assessment): Block[] {
   ];
 }
 
+/** How each inspection was placed on the rope, and how sure that is. */
+export function alignmentBlocks(assessment: Assessment): Block[] {
+  return [
+    { kind: 'heading', text: 'Alignment of the inspections' },
+    { kind: 'table', caption: 'Rope positions against those of the first inspection, with their claimed 95 % bound', whenEmpty: 'No inspection could be placed on the rope.',
+      columns: [text('Inspection'), text('Direction'), number('Median bound ± [m]'), number('Largest bound ± [m]'), number('Confidence'), number('Slips'), text('Basis')],
+      rows: assessment.inspections.flatMap((each) => (each.alignment === null ? [] : [[
+        each.date, each.alignment.reversed ? 'against rope direction' : 'in rope direction', ...boundsOf(each.alignment.uncertainty_m.map((point) => point.value_m)),
+        figure(each.alignment.confidence), String(each.alignment.slips.length), [each.alignment.basis, ...each.alignment.remarks].join('; '),
+      ]])) },
+  ];
+}
+
+function boundsOf(bounds: readonly number[]): [string, string] {
+  if (bounds.length === 0) return ['–', '–'];
+  const sorted = [...bounds].sort((a, b) => a - b);
+  return [figure(sorted[sorted.length >> 1]), figure(sorted[sorted.length - 1])];
+}
+
 export function conditionBlocks({ assessment, surveys }: Analysis): Block[] {
   const newest = assessment.inspections.find((each) => each.id === surveys[surveys.length - 1]?.id);
   if (!newest) return [];

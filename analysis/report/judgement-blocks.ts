@@ -1,6 +1,6 @@
 import type { Assessment } from '../assessment/schema.ts';
 import type { Block } from './document.ts';
-import { figure, percent, provenanceWords, span, verdictWords } from './phrase.ts';
+import { figure, metres, percent, provenanceWords, span, verdictWords } from './phrase.ts';
 
 const text = (title: string) => ({ title, numeric: false });
 const number = (title: string) => ({ title, numeric: true });
@@ -12,9 +12,9 @@ export function criteriaBlocks(assessment: Assessment): Block[] {
     { kind: 'table', caption: 'Rule sets applied: the competent person confirms that they are the ones in force', whenEmpty: 'No rule set fits what the record says of duty and make: nothing was judged.',
       columns: [text('Rule set'), text('Edition'), text('Why it was chosen')], rows: assessment.rule_sets.map((each) => [each.title, each.edition, each.reason]) },
     { kind: 'table', caption: 'Every criterion that can be evaluated, at its worst place', whenEmpty: 'No criterion could be evaluated.',
-      columns: [text('Rule set, clause'), text('Rule'), number('Rope position [m]'), number('Value'), number('Limit'), number('Share of limit'), text('Verdict'), text('Limit is')],
+      columns: [text('Rule set, clause'), text('Rule'), number('Window [m]'), number('Rope position [m]'), number('Value'), number('Limit'), number('Share of limit'), text('Verdict'), text('Limit is')],
       rows: ordered.map((each) => [
-        `${each.rule_set}, ${each.clause}`, each.note === '' ? each.sentence : `${each.sentence} (${each.note})`, span(each.from_m, each.to_m),
+        `${each.rule_set}, ${each.clause}`, each.note === '' ? each.sentence : `${each.sentence} (${each.note})`, each.window_m === null ? '–' : metres(each.window_m), span(each.from_m, each.to_m),
         `${figure(each.value)}${each.value_uncertainty === null ? '' : ` ± ${figure(each.value_uncertainty)}`} ${each.unit}`, `${each.comparator} ${figure(each.limit)} ${each.unit}`, percent(each.utilisation), verdictWords(each.verdict), provenanceWords(each.provenance),
       ]) },
     { kind: 'table', caption: 'Criteria that could NOT be evaluated', whenEmpty: 'None.', columns: [text('Rule set, clause'), text('What it needs')],
@@ -33,8 +33,9 @@ export function lifeBlocks(assessment: Assessment): Block[] {
 }
 
 function passage(each: Assessment['life'][number]): string[] {
-  const [low, median, high] = each.basis === 'trips'
-    ? [each.trips_low, each.trips_median, each.trips_high].map((trips) => (trips === null ? null : `${Math.round(trips)} trips`))
-    : [each.date_low, each.date_median, each.date_high];
-  return [low, median, high].map((value) => value ?? 'refused');
+  const trips = [each.trips_low, each.trips_median, each.trips_high];
+  return [each.date_low, each.date_median, each.date_high].map((date, i) => {
+    const said = [date, trips[i] === null ? null : `${Math.round(trips[i])} trips`].filter((part) => part !== null);
+    return said.length > 0 ? said.join(', ') : 'refused';
+  });
 }
