@@ -74,7 +74,7 @@ function pointsOfCoverage(evidence: Evidence, unseen: number): Point[] {
   const newest = evidence.surveys[evidence.surveys.length - 1];
   const length = evidence.ropeLength ?? (newest ? newest.rope.length * newest.rope.step : 0);
   const share = length > 0 ? unseen / length : 1;
-  const said = `${unseen.toFixed(1)} m were NOT INSPECTED at the newest inspection${length > 0 ? ` (${(100 * share).toFixed(1)} % of the rope)` : ''} and are not judged`;
+  const said = `${unseen < 0.05 ? 'less than 0.1' : unseen.toFixed(1)} m were NOT INSPECTED at the newest inspection${length > 0 ? ` (${(100 * share).toFixed(1)} % of the rope)` : ''} and are not judged`;
   return [{ state: share > UNSEEN_SHARE ? 'refer' : 'continue', reason: said }];
 }
 

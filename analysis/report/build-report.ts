@@ -34,7 +34,7 @@ function summaryBlocks({ assessment }: Analysis): Block[] {
     { kind: 'list', tone: 'plain', items: summary.reasons },
     { kind: 'facts', rows: [
       { label: 'Next inspection by', value: summary.next_inspection_by ?? 'cannot be said', note: 'or earlier by judgement, and at once after an extraordinary event' },
-      { label: 'NOT INSPECTED at the newest inspection', value: `${summary.not_inspected_m.toFixed(1)} m`, note: 'listed below' },
+      { label: 'NOT INSPECTED at the newest inspection', value: `${summary.not_inspected_m > 0 && summary.not_inspected_m < 0.05 ? 'less than 0.1' : summary.not_inspected_m.toFixed(1)} m`, note: 'listed below' },
     ] },
     { kind: 'heading', text: 'Cautions' },
     { kind: 'list', tone: 'caution', items: assessment.cautions },

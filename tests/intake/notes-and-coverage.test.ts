@@ -4,6 +4,7 @@ import { neverInspected } from '../../analysis/intake/coverage.ts';
 import { matchPhotos, photoFacts, positionInName } from '../../analysis/intake/match-photos.ts';
 import { readNotes } from '../../analysis/intake/read-notes.ts';
 import { ropePosition } from '../../analysis/rope/units.ts';
+import type { RopePosition } from '../../analysis/rope/units.ts';
 import { encode } from '../corpus/scan-text.ts';
 
 const HEADER = 'position_m,kind,value,unit,severity,photo,remark';
@@ -91,5 +92,27 @@ describe('blind lengths and coverage', () => {
       { where: span(40, 50), lastSeen: '2023-01-01' }, { where: span(50, 60), lastSeen: '2022-01-01' }, { where: span(90, 100), lastSeen: '2022-01-01' },
     ]);
     expect(neverInspected([], { ropeLength: 10, loopLength: null })).toEqual([{ where: span(0, 10), lastSeen: null }]);
+  });
+
+  describe('slivers of grids', () => {
+    const span = (from: number, to: number) => ({ from: ropePosition(from), to: ropePosition(to) });
+    const survey = (date: string, step: number, ...covered: { from: RopePosition; to: RopePosition }[]) => ({ date, covered, measured: { step } });
+    const extent = { ropeLength: 100, loopLength: null };
+    const pieces = (...surveys: ReturnType<typeof survey>[]) => neverInspected(surveys, extent).map(({ where, lastSeen }) => [where.from, where.to, lastSeen]);
+
+    it('reports no length shorter than a step at the ends or between covered lengths', () => {
+      expect(pieces(survey('2024-01-01', 0.02, span(0.01, 50), span(50.004, 99.993)))).toEqual([]);
+    });
+    it('reports a gap of one missing sample, shortened by the map', () => {
+      expect(pieces(survey('2024-01-01', 0.02, span(0, 50), span(50.0195, 100)))).toEqual([[50, 50.0195, null]]);
+    });
+    it('dates a real gap whole, however the grids of older inspections end', () => {
+      expect(pieces(survey('2023-01-01', 0.02, span(0, 59.992)), survey('2024-01-01', 0.005, span(0, 40), span(60, 100)))).toEqual([[40, 60, '2023-01-01']]);
+      expect(pieces(survey('2023-01-01', 0.02, span(59.99, 100)), survey('2024-01-01', 0.005, span(0, 40), span(60, 100)))).toEqual([[40, 60, null]]);
+    });
+    it('never takes a short gap for seen because an older grid was coarse', () => {
+      expect(pieces(survey('2023-01-01', 0.02, span(0, 40), span(60, 100)), survey('2024-01-01', 0.005, span(0, 50), span(50.006, 100)))).toEqual([[50, 50.006, null]]);
+      expect(pieces(survey('2023-01-01', 0.02, span(0, 100)), survey('2024-01-01', 0.005, span(0, 50), span(50.006, 100)))).toEqual([[50, 50.006, '2023-01-01']]);
+    });
   });
 });
