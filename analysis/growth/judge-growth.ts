@@ -71,13 +71,21 @@ function measureZone(zone: GatheredZone, index: number, surveys: readonly Survey
     seenByNewest: last !== undefined, shownByNewest: last !== undefined && shows(last),
     shownEarlier: values.some((value) => value.survey !== newest && shows(value)),
     coveredEarlier: values.some((value) => value.survey !== newest),
-    smallestChange: GROWTH.smallestZoneChange, chanceOfNoise: null, doubt: doubtOf(zone.where, surveys),
+    smallestChange: GROWTH.smallestZoneChange, chanceOfNoise: null, bound: boundOf(zone.where, surveys), doubt: doubtOf(zone.where, surveys),
   };
+}
+
+const boundAt = (survey: Survey, where: Interval<'rope'>): number => profileAt(survey.mapUncertainty, (where.from + where.to) / 2) ?? 0;
+
+function boundOf(where: Interval<'rope'>, surveys: readonly Survey[]): number {
+  const bounds = surveys.map((survey) => boundAt(survey, where));
+  const newest = bounds.pop() ?? 0;
+  return bounds.length === 0 ? 0 : Math.hypot(newest, Math.max(...bounds));
 }
 
 /** An earlier inspection left rope unseen within the bound of position: what is called new may have stood there. */
 function doubtOf(where: Interval<'rope'>, surveys: readonly Survey[]): string {
-  const bounds = surveys.map((survey) => profileAt(survey.mapUncertainty, where.from) ?? 0);
+  const bounds = surveys.map((survey) => boundAt(survey, where));
   const doubtful = surveys.slice(0, -1).flatMap((survey, i) => {
     const bound = Math.hypot(bounds[i], bounds[surveys.length - 1]);
     const about = { from: ropePosition(where.from - bound), to: ropePosition(where.to + bound) };
@@ -112,7 +120,7 @@ function measureFault(fault: GatheredFault, index: number, surveys: readonly Sur
     seenByNewest: last !== undefined, shownByNewest: last !== undefined && last.present,
     shownEarlier: values.some((value) => value.survey !== newest && value.present),
     coveredEarlier: values.some((value) => value.survey !== newest),
-    chanceOfNoise: null, doubt: doubtOf(fault.where, surveys),
+    chanceOfNoise: null, bound: boundOf(fault.where, surveys), doubt: doubtOf(fault.where, surveys),
     smallestChange: Math.max(0.5, GROWTH.smallestFaultGrowth * (values[Math.max(0, first)]?.value ?? 1)),
   };
 }
@@ -129,7 +137,7 @@ function judge(measured: readonly MeasuredPlace[]): Place[] {
   return measured.map((each, index) => {
     const change = changes[index];
     const judged = stateOf(each, change, significant.has(index));
-    const rate = judged.state === 'not-found' ? null : change.rate;
+    const rate = judged.state === 'not-found' || each.bound > GROWTH.widestBound ? null : change.rate;
     return {
       ...each.place, ...judged, ratePerYear: rate?.perYear ?? null, rateLow: rate?.low ?? null, rateHigh: rate?.high ?? null, pValue: change.pValue,
     };

@@ -19,6 +19,8 @@ export interface MeasuredPlace {
   readonly smallestChange: number;
   /** Chance that noise gives an indication as strong anywhere on the rope, where the newest inspection alone shows the place; null: not known, or shown before. */
   readonly chanceOfNoise: number | null;
+  /** Claimed 95 % bound of position between the newest inspection and the least sure of the others, m. */
+  readonly bound: number;
   /** What keeps "not there before" from being sure, in words; empty where nothing does. */
   readonly doubt: string;
 }
@@ -55,6 +57,10 @@ export function changeOf(measured: MeasuredPlace): Change {
 export function stateOf(measured: MeasuredPlace, change: Change, significant: boolean): { state: GrowthState; reason: string } {
   if (!measured.seenByNewest && measured.cutOff !== null) return { state: 'not-inspected', reason: `this length was cut off on ${measured.cutOff.slice(0, 10)} and is no longer part of the rope` };
   if (!measured.seenByNewest) return { state: 'not-inspected', reason: 'the newest inspection did not see this length' };
+  if (measured.bound > GROWTH.widestBound && measured.coveredEarlier) {
+    const reason = `not compared: positions of the inspections agree here to ${measured.bound.toFixed(0)} m only, so that this place cannot be told from others. Pin tie points, or state start and direction in the record`;
+    return { state: measured.shownByNewest ? 'stable' : 'not-found', reason };
+  }
   if (!measured.shownByNewest) return { state: 'not-found', reason: 'an earlier inspection shows it, the newest saw this length and does not; that is no repair' };
   if (!measured.coveredEarlier) return { state: 'new', reason: 'first seen: no earlier inspection saw this length, so nothing can be said of its growth' };
   if (!measured.shownEarlier && measured.chanceOfNoise !== null && measured.chanceOfNoise > GROWTH.chanceOfFalseNew) {

@@ -2,6 +2,8 @@
 export const GROWTH = {
   /** Share of false findings accepted among the places called new, growing or receding (Benjamini and Hochberg 1995). */
   falseDiscoveryRate: 0.02,
+  /** Where the claimed bound of position is wider than this a place is not compared with earlier inspections. Metres. */
+  widestBound: 2,
   /** Chance accepted that noise alone gives, somewhere on the rope, an indication as strong as one that is called new. */
   chanceOfFalseNew: 0.02,
   /** A change of the mean loss below this is not called growth, however sure: the repeatability of common instruments (common practice). */

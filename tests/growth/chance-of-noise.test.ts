@@ -44,4 +44,23 @@ describe('a fault that only the newest inspection shows', () => {
     expect(reason).toMatch(/that of 2020-06-01 left rope unseen within the bound of position here \(0\.30 m\)/);
     expect((await judge([scan(2020, []), scan(2021, [[50, 12, 1e-9]])]))[0][1]).not.toMatch(/unseen/);
   });
+
+  it('counts only like lengths where corrosion roughens LF', async () => {
+    const rough = (zones: [number, number, number][]) => {
+      const made = scan(2021, [[50, 12, 0.05]]);
+      const zone = { id: 'z', where: { from: 48, to: 53 } as never, edgeUncertainty: 0.1, kind: 'corrosion' as const, meanLossPercent: 2, peakLossPercent: 2, textureRatio: 2, uncertaintyPercent: 0.2, lossRangePercent: null };
+      return { ...made, condition: { ...made.condition, zones: zones.map(() => zone) } };
+    };
+    // 0.05 in 100 m over 5 m of such rope: a chance of 0.25 %; over all 200 m it were 10 %.
+    const stateOfFault = async (zones: [number, number, number][]) => (await judgeGrowth([scan(2020, []), rough(zones)], { diameterMm: 30, loopLength: null }, noCheckpoint)).find((place) => place.subject === 'fault')!.state;
+    expect(await stateOfFault([[48, 53, 2]])).toBe('new');
+    expect(await stateOfFault([])).toBe('stable');
+  });
+
+  it('compares nothing where positions agree too poorly to tell places apart', async () => {
+    const lost = (survey: Survey): Survey => ({ ...survey, mapUncertainty: { positions: survey.mapUncertainty.positions, values: survey.mapUncertainty.values.map(() => 50) } });
+    const [[state, reason]] = await judge([scan(2020, []), lost(scan(2021, [[50, 12, 1e-9]]))]);
+    expect(state).toBe('stable');
+    expect(reason).toMatch(/not compared: positions of the inspections agree here to 50 m only/);
+  });
 });
