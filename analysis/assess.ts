@@ -12,6 +12,7 @@ import type { CriteriaOutcome, Evidence } from './criteria/criterion.ts';
 import { ownRuleSets } from './criteria/own-rule-sets.ts';
 import { evaluateCriteria } from './criteria/evaluate-criteria.ts';
 import type { RuleSet } from './criteria/rule-set.ts';
+import { comparableSurveys } from './growth/comparable-surveys.ts';
 import { judgeGrowth } from './growth/judge-growth.ts';
 import { onOneScale } from './growth/one-scale.ts';
 import type { Place } from './growth/place.ts';
@@ -86,8 +87,8 @@ export async function assess(folder: RopeFolder, options: AssessOptions): Promis
   const evaluated = await evaluateCriteria(seen, sets, stageOf(checkpoint, 'Evaluating criteria', 0.85, 0.92));
   const criteria: CriteriaOutcome = { ruleSets: reasons, ...evaluated };
 
-  // What was cut off wears no further, and is neither inspected nor uninspected rope.
-  const comparable = { ...evidence, surveys: onOneScale(surveys).map((survey) => withoutLengths(survey, gone)) };
+  // Inspections that cannot be told place from place make no series. What was cut off wears no further, and is neither inspected nor uninspected rope.
+  const comparable = { ...evidence, surveys: onOneScale(comparableSurveys(surveys)).map((survey) => withoutLengths(survey, gone)) };
   const life = await forecastLife(comparable, criteria, { sets, asOf, intervalFactor: intervalShare(newestOf(journal, 'parameters')?.values), seed: 20260101, checkpoint: stageOf(checkpoint, 'Forecasting', 0.92, 0.99) });
   const notInspected = stillThere(neverInspected(surveys, extent), gone);
   const summary = summarise(evidence, criteria, life, notInspected);
