@@ -18,7 +18,7 @@ const folder = z.object({
 const entry = z.object({ token, label: z.string(), place: z.string(), hasRecord: z.boolean() });
 
 export const contract = {
-  describeShell: { argument: z.object({}), answer: z.object({ shell: z.enum(['desktop', 'loopback']), version: z.string(), nativeDialogs: z.boolean(), user: z.string() }) },
+  describeShell: { argument: z.object({}), answer: z.object({ shell: z.enum(['desktop', 'loopback']), version: z.string(), nativeDialogs: z.boolean(), user: z.string(), /** The folder to begin with; told once, so that a reload begins on the start screen. */ first: entry.nullable() }) },
   recentFolders: { argument: z.object({}), answer: z.array(entry.extend({ openedAt: z.string() })) },
   forgetRecent: { argument: z.object({ token }), answer: z.object({}) },
   sampleFolders: { argument: z.object({}), answer: z.array(entry) },

@@ -4,11 +4,16 @@ import { browse, chooseFolder, forgetRecent, recentFolders, sampleFolders } from
 import { addFile, appendJournal } from './operations/keep.ts';
 import { closeFolder, openFolder } from './operations/open-folder.ts';
 import type { Session } from './operations/shell.ts';
+import { entryFor } from './operations/tokens.ts';
 
 type Operations = { readonly [N in CallName]: (session: Session, argument: Argument<N>) => Promise<Answer<N>> };
 
 const operations: Operations = {
-  describeShell: async ({ shell }) => ({ shell: shell.kind, version: shell.version, nativeDialogs: shell.nativeDialogs, user: shell.user }),
+  describeShell: async (session) => {
+    const { shell } = session;
+    const first = session.takeFirst();
+    return { shell: shell.kind, version: shell.version, nativeDialogs: shell.nativeDialogs, user: shell.user, first: first === null ? null : entryFor(session, first) };
+  },
   recentFolders, forgetRecent, sampleFolders, chooseFolder, browse, openFolder, closeFolder, appendJournal, addFile,
   printReport: async ({ shell }, { html }) => ({ saved: await shell.printReport(html) }),
 };

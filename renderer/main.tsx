@@ -3,7 +3,7 @@ import { createRoot } from 'react-dom/client';
 import type { Bridge } from '../main/contract.ts';
 import { findHost } from './host/find-host.ts';
 import { App } from './shell/app.tsx';
-import { refreshLists, troubleOf } from './state/open-rope.ts';
+import { openEntry, refreshLists, troubleOf } from './state/open-rope.ts';
 import { change } from './state/store.ts';
 import './ui/tokens.css';
 import './ui/window.css';
@@ -18,6 +18,7 @@ findHost(window as unknown as { strandbook?: Bridge }).then(
   async ({ host, shell }) => {
     change({ host, shell });
     await refreshLists();
+    if (shell.first !== null) await openEntry(shell.first);
   },
   (error: unknown) => change({ trouble: troubleOf(error, 'The program does not answer') }),
 );

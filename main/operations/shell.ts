@@ -27,6 +27,8 @@ export interface Session {
   readonly paths: Map<string, string>; // token -> path
   readonly opened: Map<string, Opened>; // token -> folder
   now(): string;
+  /** Path of the folder to begin with, the first time it is asked for. */
+  takeFirst(): string | null;
 }
 
 export type { FolderEntry };

@@ -1,4 +1,4 @@
-import type { Bridge } from '../../main/contract.ts';
+import type { Bridge, FolderEntry } from '../../main/contract.ts';
 import { desktopHost } from './desktop-host.ts';
 import type { Host } from './host.ts';
 import { loopbackHost } from './loopback-host.ts';
@@ -19,6 +19,8 @@ export interface ShellDescription {
   readonly version: string;
   readonly nativeDialogs: boolean;
   readonly user: string;
+  /** The folder to begin with. */
+  readonly first: FolderEntry | null;
 }
 
-const ALONE: ShellDescription = { version: '', nativeDialogs: false, user: '' };
+const ALONE: ShellDescription = { version: '', nativeDialogs: false, user: '', first: null };
