@@ -33,12 +33,19 @@ function summaryBlocks({ assessment }: Analysis): Block[] {
     { kind: 'paragraph', tone: 'verdict', text: stateWords(summary.state) },
     { kind: 'list', tone: 'plain', items: summary.reasons },
     { kind: 'facts', rows: [
-      { label: 'Next inspection by', value: summary.next_inspection_by ?? 'cannot be said', note: 'or earlier by judgement, and at once after an extraordinary event' },
+      { label: 'Next inspection by', value: nextInspection(assessment), note: 'or earlier by judgement, and at once after an extraordinary event' },
       { label: 'NOT INSPECTED at the newest inspection', value: `${summary.not_inspected_m > 0 && summary.not_inspected_m < 0.05 ? 'less than 0.1' : summary.not_inspected_m.toFixed(1)} m`, note: 'listed below' },
     ] },
     { kind: 'heading', text: 'Cautions' },
     { kind: 'list', tone: 'caution', items: assessment.cautions },
   ];
+}
+
+/** The day of the newest inspection is no date to wait for: a criterion is reached. */
+function nextInspection({ summary, inspections }: Analysis['assessment']): string {
+  const newest = inspections.map((each) => each.date.slice(0, 10)).sort().at(-1) ?? '';
+  if (summary.next_inspection_by === null) return 'cannot be said';
+  return summary.next_inspection_by <= newest ? 'before further use' : summary.next_inspection_by;
 }
 
 function ropeBlocks({ assessment, record }: Analysis): Block[] {

@@ -24,6 +24,19 @@ beforeAll(async () => {
 });
 const rowsOf = (caption: RegExp) => blocks.flatMap((block) => (block.kind === 'table' && caption.test(block.caption) ? [block] : []))[0];
 
+describe('the next inspection', () => {
+  const said = async (by: string | null) => {
+    const made = await analysisOf({ surveys: [surveyOf({ id: 'y', date: '2025-06-01' })], length: 100 });
+    const facts = buildReport({ ...made, assessment: { ...made.assessment, summary: { ...made.assessment.summary, next_inspection_by: by } } }).blocks.find((block) => block.kind === 'facts')!;
+    return facts.kind === 'facts' ? facts.rows[0].value : '';
+  };
+  it('is a date, or before further use, or cannot be said', async () => {
+    expect(await said('2026-01-15')).toBe('2026-01-15');
+    expect(await said('2025-06-01')).toBe('before further use');
+    expect(await said(null)).toBe('cannot be said');
+  });
+});
+
 describe('every report', () => {
   it.each([
     ['is advice, not a substitute for inspection or decision', /replaces neither the visual nor the internal inspection/],
