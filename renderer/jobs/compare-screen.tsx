@@ -85,6 +85,7 @@ function CompareStrips({ earlier, later, height }: { readonly earlier: Inspectio
     return [linesOf('loss'), linesOf('fault')];
   }, [strips, earlier, later, theme]);
   const differenceLines = useMemo((): StripLine[] => [{ name: 'difference', points: difference.answer, colour: theme === 'light' ? '#a84300' : '#ff9a5c', width: 1.4 }], [difference.answer, theme]);
+  const joined = Math.max(widest(earlier, window), widest(later, window));
   const noise = noiseOfDifference(earlier, later, compare.average);
   const bands = useMemo((): StripBand[] => [{ positions: [view.extent.from, view.extent.to], low: [-noise, -noise], high: [noise, noise], colour: theme === 'light' ? 'rgba(90,98,102,0.20)' : 'rgba(180,190,194,0.20)' }], [noise, theme, view]);
   const shift = useMemo(() => mapShift(later.map), [later]);
@@ -93,6 +94,7 @@ function CompareStrips({ earlier, later, height }: { readonly earlier: Inspectio
   return (
     <div ref={ref} className="rope-strips">
       {failure && <p className="remark" role="alert">The difference could not be drawn: {failure}</p>}
+      {joined > compare.average && <p className="remark">{joined >= view.extent.to - view.extent.from ? 'In view nothing says where these inspections lie on each other: do not compare them here.' : `In view the inspections lie on each other to ±${fixed(joined, 2)} m only, which is coarser than the averaging length: compare nothing finer here.`}</p>}
       <StripField window={window} notInspected={view.assessment.not_inspected} label="Comparison by rope position" onDragBetween={compare.pinning ? (from, to) => void pin(later, from, to) : null}>
         <Ruler window={window} width={width} title={view.loopLength === null ? 'from A, m' : 'position, m'} />
         <ChannelStrip title="Loss of metal" unit="%" lines={lossLines} window={window} height={Math.round(height * 0.29)} theme={theme} leastSpan={1.5} label={`Loss of metallic area on ${dayOf(earlier.date)} and ${dayOf(later.date)}`} />
@@ -103,6 +105,12 @@ function CompareStrips({ earlier, later, height }: { readonly earlier: Inspectio
       <p className="quiet strip-key">Difference: later minus earlier, both averaged over {compare.average} m; the grey band is ±{fixed(noise, 2)} %, what noise alone would give (95 %). Growth is judged by a model under Places, not from this drawing.</p>
     </div>
   );
+}
+
+/** Largest claimed bound of an inspection's position in view, metres; where none is claimed, none is taken. */
+function widest({ mapUncertainty: { positions, values } }: InspectionView, window: { readonly from: number; readonly to: number }): number {
+  const inside = values.filter((_, i) => (positions[i + 1] ?? Infinity) >= window.from && (positions[i - 1] ?? -Infinity) <= window.to);
+  return Math.max(0, ...inside);
 }
 
 /** 95 % band of a difference of two averages: repeatability where two runs gave it, else the noise of the samples over the averaging length. */

@@ -26,7 +26,7 @@ function Reading({ at }: { readonly at: number }) {
           <tbody>
             <tr><th scope="row">Loss, %</th>{[...shown].reverse().map((each) => <td key={each.id}>{valueAt(each, at, answer?.find((one) => one.inspection === each.id)?.loss, each.hasLoss, answer === null, 2)}</td>)}</tr>
             <tr><th scope="row">LF</th>{[...shown].reverse().map((each) => <td key={each.id}>{valueAt(each, at, answer?.find((one) => one.inspection === each.id)?.fault, each.hasFault, answer === null, null)}</td>)}</tr>
-            <tr><th scope="row">Position ±, m</th>{[...shown].reverse().map((each) => <td key={each.id}>{boundAt(each, at)}</td>)}</tr>
+            <tr><th scope="row">Position ±, m</th>{[...shown].reverse().map((each) => <td key={each.id}>{boundAt(each, at, end)}</td>)}</tr>
           </tbody>
         </table>
       </div>
@@ -42,7 +42,8 @@ function valueAt(inspection: InspectionView, at: number, value: number | null | 
   return seen ? (exact === null ? figure(value) : fixed(value, exact)) : <span className="not-inspected-word">NOT INSPECTED</span>;
 }
 
-function boundAt(inspection: InspectionView, at: number): string {
+function boundAt(inspection: InspectionView, at: number, length: number): string {
   const bound = profileAt(inspection.mapUncertainty, at);
-  return bound === null ? '–' : fixed(bound, 3);
+  if (bound === null) return '–';
+  return bound >= length / 2 ? 'not known' : fixed(bound, bound < 1 ? 3 : 1);
 }

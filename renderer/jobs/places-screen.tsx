@@ -54,11 +54,11 @@ function PlaceDetail() {
       <p>{sentence(place.reason)} {rateOf(place) !== '' && <b>{rateOf(place)}.</b>}</p>
       {criterion !== null && <p><button type="button" className="link" onClick={() => change({ screen: 'criteria', clause: `${criterion.ruleSet} / ${criterion.clause}` })}>{plain(criterion.clause)}</button> {VERDICT_WORDS[criterion.verdict]} here: {figure(criterion.value)} {criterion.unit} against a limit of {figure(criterion.limit)} {criterion.unit}.</p>}
       {review !== null && <p className="place-review-line">{review.verdict} by <b>{review.who}</b> on {dayOf(review.at)}{review.reason === '' ? '' : `: ${review.reason}`}</p>}
-      <table className="series">
+      <div className="scrolls" tabIndex={0} role="region" aria-label="Series of this place"><table className="series">
         <caption className="hidden-words">Series of this place</caption>
         <thead><tr><th scope="row">Inspection</th>{place.series.map((point) => <th scope="col" key={point.inspection}>{dayOf(point.date)}</th>)}</tr></thead>
         <tbody><tr><th scope="row">{place.subject === 'zone' ? 'Loss, %' : 'Breaks'}</th>{place.series.map((point) => <td key={point.inspection}>{figure(point.value)} <small>± {figure(2 * point.uncertainty)}</small></td>)}</tr></tbody>
-      </table>
+      </table></div>
     </div>
   );
 }

@@ -29,8 +29,8 @@ export function SummaryBar() {
   );
 }
 
-/** What a reason says before it explains itself; the rest is in the cautions. */
-const headOf = (reason: string): string => reason.split(': ')[0];
+/** A criterion that is reached explains itself after a colon: the bar names it, the cautions hold the rest. */
+const headOf = (reason: string): string => / reached$/.test(reason.split(': ')[0]) ? reason.split(': ')[0] : reason;
 
 function nextOf({ assessment: { summary } }: AnalysisView): string {
   if (summary.state === 'discard-criterion-reached') return 'before further use';

@@ -141,7 +141,7 @@ function keptInside({ from, to }: { readonly from: number; readonly to: number }
 }
 
 /** Width of a letter of the lane's small type, near enough to keep names apart. */
-const LETTER = 6.3;
+const LETTER = 5.7;
 
 function namedMarks(landmarks: readonly Landmark[], window: RopeWindow, body: number) {
   const pixel = (position: number) => Math.min(body, Math.max(0, (percentOf(position, window) / 100) * body));
