@@ -79,20 +79,26 @@ function usualLevel(levels: number[], bounds: number[]): number {
 
 /** Samples of a block that its scale rests on: the median over a stretch's blocks steadies it. */
 const ENOUGH = 48;
+/** Blocks of a stretch that its scale rests on, evenly spread: some sixty medians leave it known within two percent. */
+const ENOUGH_BLOCKS = 64;
 
 /** Robust scale by stretch of some other signal of mean zero on the same blocks, for short stretches led by the usual proportion. */
 export function scaleByStretch(values: Float64Array, mask: Uint8Array, levels: NoiseLevels, blockWidth: number): Float64Array {
   const members: number[][] = levels.stretches.map(() => []);
   const stride = Math.max(1, Math.floor(blockWidth / ENOUGH));
   const scratch = new Float64Array(Math.ceil(blockWidth / stride) + 1);
-  for (let k = 0; k * blockWidth < values.length; k += 1) {
-    let count = 0;
-    const end = Math.min(values.length, (k + 1) * blockWidth);
-    for (let i = k * blockWidth; i < end; i += stride) if (mask[i] === 1) scratch[count++] = Math.abs(values[i]);
-    if (count < 5) continue;
-    const scale = medianInPlace(scratch, 0, count) * NORMAL_MAD;
-    if (scale > 0) members[levels.stretchOf[Math.min(k, levels.stretchOf.length - 1)]].push(scale);
-  }
+  const blocks = Math.ceil(values.length / blockWidth);
+  levels.stretches.forEach(({ from, end }, i) => {
+    const hop = Math.max(1, Math.floor((end - from) / ENOUGH_BLOCKS));
+    for (let k = from; k < Math.min(end, blocks); k += hop) {
+      let count = 0;
+      const last = Math.min(values.length, (k + 1) * blockWidth);
+      for (let at = k * blockWidth; at < last; at += stride) if (mask[at] === 1) scratch[count++] = Math.abs(values[at]);
+      if (count < 5) continue;
+      const scale = medianInPlace(scratch, 0, count) * NORMAL_MAD;
+      if (scale > 0) members[i].push(scale);
+    }
+  });
   const usual = medianOf(levels.stretches.flatMap((stretch, i) => members[i].map((value) => value / stretch.ratio)));
   return Float64Array.from(levels.stretches, (stretch, i) => {
     const own = medianOf(members[i]);

@@ -19,6 +19,10 @@ export interface EdgeData {
 /** Lengths of the rise tried, m: none, then each a seventh longer than the one before. */
 const SHORTEST_RISE = 0.1;
 const RISE_RATIO = 1.15;
+/** A merit this many variances below the best has no likelihood to speak of: exp(-20). */
+const HOPELESS = 40;
+/** A rise is looked at in this many values at most, longer ones on values joined. */
+const CELLS_A_RISE = 32;
 
 /** Two ways for a loss to rise from 0 to 1: straight, and as half a cosine. Integral from the foot to a share t of the rise. */
 const RISES: readonly ((t: number) => number)[] = [
@@ -33,15 +37,24 @@ const RISES: readonly ((t: number) => number)[] = [
  * rounded rises that fit alike have feet apart, and the middle of them errs least.
  */
 export function fitEdge(data: EdgeData, averaging: number, middle: number, longest: number): EdgeFit {
-  const tail = tailSums(data);
+  const layers = [layerOf(data)];
   const tried: Tried[] = [];
+  let top = 0;
   for (const rise of RISES) {
     let at = middle;
+    let before = 0;
     for (let length = 0; length <= longest; length = length === 0 ? SHORTEST_RISE : length * RISE_RATIO) {
       if (length === 0 && rise !== RISES[0]) continue;
-      const best = bestMiddle((middleAt) => meritOf(data, tail, averaging, middleAt - length / 2, length, rise), at, Math.max(0.3, length / 3));
+      const wanted = Math.max(0, Math.ceil(Math.log2(length / (CELLS_A_RISE * data.spacing))));
+      while (layers.length <= wanted) layers.push(halved(layers[layers.length - 1]));
+      const layer = layers[wanted];
+      const best = bestMiddle((middleAt) => meritOf(layer, averaging, middleAt - length / 2, length, rise), at, Math.max(0.3, length / 3));
       at = best.at;
       tried.push({ foot: best.at - length / 2, merit: best.merit, bend: best.bend });
+      top = Math.max(top, best.merit);
+      // Past the best length rises fit ever worse: beyond here none has any weight.
+      if (best.merit < before && best.merit < top - HOPELESS * data.longVariance) break;
+      before = best.merit;
     }
   }
   return averaged(tried, data);
@@ -87,27 +100,40 @@ function bestMiddle(merit: (at: number) => number, guess: number, reach: number)
   return { at, merit: here, bend: bend / 2 };
 }
 
-/** Sums from each value to the last: where the rise is over, its form is 1. */
-interface TailSums { readonly product: Float64Array; readonly weight: Float64Array }
+/** Values with their sums from each to the last: where the rise is over, its form is 1. */
+interface Layer { readonly level: Float64Array; readonly weight: Float64Array; readonly spacing: number; readonly products: Float64Array; readonly weights: Float64Array }
 
-function tailSums({ level, weight }: EdgeData): TailSums {
+function layerOf({ level, weight, spacing }: Pick<EdgeData, 'level' | 'weight' | 'spacing'>): Layer {
   const count = level.length;
-  const sums = { product: new Float64Array(count + 1), weight: new Float64Array(count + 1) };
+  const products = new Float64Array(count + 1);
+  const weights = new Float64Array(count + 1);
   for (let i = count - 1; i >= 0; i -= 1) {
-    sums.product[i] = sums.product[i + 1] + weight[i] * level[i];
-    sums.weight[i] = sums.weight[i + 1] + weight[i];
+    products[i] = products[i + 1] + weight[i] * level[i];
+    weights[i] = weights[i + 1] + weight[i];
   }
-  return sums;
+  return { level, weight, spacing, products, weights };
+}
+
+/** Pairs of values as one, their weights added: a long rise needs no short cells. */
+function halved({ level, weight, spacing }: Layer): Layer {
+  const count = Math.ceil(level.length / 2);
+  const half = { level: new Float64Array(count), weight: new Float64Array(count), spacing: 2 * spacing };
+  for (let i = 0; i < level.length; i += 1) {
+    half.weight[i >> 1] += weight[i];
+    half.level[i >> 1] += weight[i] * level[i];
+  }
+  for (let i = 0; i < count; i += 1) if (half.weight[i] > 0) half.level[i] /= half.weight[i];
+  return layerOf(half);
 }
 
 /** Sum of squares that a rise of `length` from `foot` explains, its height free but a loss. */
-function meritOf({ level, weight, spacing }: EdgeData, tail: TailSums, averaging: number, foot: number, length: number, rise: (t: number) => number): number {
+function meritOf({ level, weight, spacing, products, weights }: Layer, averaging: number, foot: number, length: number, rise: (t: number) => number): number {
   const half = Math.max(averaging, spacing) / 2;
   const count = level.length;
   const first = Math.max(0, Math.min(count, Math.ceil((foot - half) / spacing - 0.5)));
   const full = Math.max(first, Math.min(count, Math.ceil((foot + length + half) / spacing - 0.5)));
-  let product = tail.product[full];
-  let square = tail.weight[full];
+  let product = products[full];
+  let square = weights[full];
   for (let i = first; i < full; i += 1) {
     const w = weight[i];
     if (w <= 0) continue;
