@@ -23,6 +23,8 @@ export const ALIGNMENT = {
   slipDistance: 400,
   /** Spread of the local scale about the file's own mean scale. */
   slopeSpread: 0.0006,
+  /** How far the shift wanders off a straight line over a metre; over longer ways it grows with their root. */
+  wander: 0.0015,
   /** Evidence that one more break of the map must bring. */
   breakCost: 12,
   /** Evidence a window must hold over its surroundings to count as a measurement. */

@@ -14,36 +14,42 @@ import { scanMap } from './scan-map.ts';
 import type { ScanMap } from './scan-map.ts';
 import { beliefsOf, boundAbout } from './shift-lattice.ts';
 import type { Motion, ShiftBelief, ShiftLattice } from './shift-lattice.ts';
-import { shiftPoints } from './shift-points.ts';
+import { ASIDE, shiftPoints } from './shift-points.ts';
+import type { Course } from './shift-points.ts';
 
 type Shift = (at: number) => number;
 
 /**
- * From a coarse shift along the scan to a map finer than a bin, in two looks. The first is wide: which way through slips
- * the scan took, learned twice, first with a rough idea of the scatter and then with the scatter it found. Straight lines
- * through what it measured say the scale. The second look is narrow and fine, about those lines, and gives the bound.
+ * From a coarse shift along the scan to a map finer than a bin, in closer and closer looks. Two wide ones find which way
+ * through slips the scan took, first with a rough idea of the scatter and then with the scatter found. Straight lines through
+ * what was measured say the scale; a look about them, free of scale errors within its blocks, corrects them; a last
+ * one, narrow and fine, gives the map and its bound.
  */
 export function refineMap(scan: Character, reference: Character, coarse: Shift, around: boolean, parameters: AlignmentParameters): ScanMap | null {
-  const wide: Search = { steady: coarse, shift: coarse, reach: () => parameters.fineReach, perBin: 1 };
-  // A scale error moves the shift on by one bin every so many blocks: as often must the lattice let it.
-  const drift = Math.sqrt(parameters.maxSlope * parameters.block * scan.bin);
-  const motion = { drift, slipChance: slipChance(parameters), largestSlip: parameters.maxSlip };
-  const look = (models: readonly ResidualModel[]): { lattice: ShiftLattice; beliefs: readonly ShiftBelief[] } => {
-    const lattice = blockEvidence(scan, reference, models, wide, around, parameters);
-    return { lattice, beliefs: beliefsOf(lattice, [motion]) };
+  const look = (models: readonly ResidualModel[], search: Search, motions: readonly Motion[]): Look => {
+    const lattice = blockEvidence(scan, reference, models, search, around, parameters);
+    return { lattice, beliefs: beliefsOf(lattice, motions), steady: search.steady };
   };
-  const rough = look(firstModels(capped(scan, parameters.textureCap), capped(reference, parameters.textureCap)));
-  const models = residualModels(scan, reference, along(rough.lattice, rough.beliefs, coarse), around);
+  const learn = (shift: Shift, excess: number): ResidualModel[] => residualModels(scan, reference, shift, around).map((model) => ({ ...model, independence: model.independence * excess * excess }));
+  const wide: Search = { steady: coarse, shift: coarse, reach: () => parameters.fineReach, perBin: 1 };
+  const loose = [looseMotion(scan.bin, parameters)];
+  const rough = look(firstModels(capped(scan, parameters.textureCap), capped(reference, parameters.textureCap)), wide, loose);
+  const models = learn(along(rough), 1);
   if (models.length === 0) return null;
-  const better = look(models);
-  const found = linesThrough(better.lattice, better.beliefs, coarse, parameters);
-  if (found === null) return null;
-  const { segments, excess } = found;
-  const lines = alongLines(segments);
-  const known = residualModels(scan, reference, lines, around).map((model) => ({ ...model, independence: model.independence * excess * excess }));
-  const steady = withoutJumps(segments);
-  const fine = blockEvidence(scan, reference, known, { steady, shift: lines, reach: reachAbout(segments, better.lattice, better.beliefs, coarse, parameters), perBin: FINE }, around, parameters);
-  return scanMap(fine, beliefsOf(fine, drifts(parameters)), steady, scan, parameters);
+  const better = look(models, wide, loose);
+  const first = linesThrough(better, 'level', parameters);
+  if (first === null) return null;
+  const closer = look(learn(alongLines(first.segments), first.excess), searchAbout(first.segments, better, 1, 2 * ASIDE * scan.bin, parameters), straightMotions(parameters));
+  const second = linesThrough(closer, 'steady', parameters) ?? first;
+  const closest = look(learn(alongLines(second.segments), second.excess), searchAbout(second.segments, closer, FINE, parameters.lineReach, parameters), straightMotions(parameters));
+  return scanMap(closest.lattice, closest.beliefs, closest.steady, scan, parameters);
+}
+
+/** One look along the scan: what it saw, what it believes, and the shift from which both count. */
+interface Look {
+  readonly lattice: ShiftLattice;
+  readonly beliefs: readonly ShiftBelief[];
+  readonly steady: Shift;
 }
 
 /** Shifts told apart within a bin. */
@@ -53,17 +59,16 @@ function slipChance(parameters: AlignmentParameters): number {
   return parameters.block / parameters.slipDistance;
 }
 
-function along(lattice: ShiftLattice, beliefs: readonly ShiftBelief[], about: Shift): Shift {
-  const at = lattice.at;
-  const shifts = beliefs.map((belief, b) => about(at[b]) + belief.middle);
+function along({ lattice: { at }, beliefs, steady }: Look): Shift {
+  const shifts = beliefs.map((belief, b) => steady(at[b]) + belief.middle);
   if (at.length === 1) return () => shifts[0];
   return (x) => interpolate(at, shifts, Math.max(at[0], Math.min(at[at.length - 1], x)));
 }
 
 interface Lines { readonly segments: Segment[]; /** How many times farther than they claim the measured shifts scatter about the lines, 1 at least. */ readonly excess: number }
 
-function linesThrough(lattice: ShiftLattice, beliefs: readonly ShiftBelief[], coarse: Shift, parameters: AlignmentParameters): Lines | null {
-  const points = shiftPoints(lattice, beliefs, coarse, parameters);
+function linesThrough({ lattice, beliefs, steady }: Look, course: Course, parameters: AlignmentParameters): Lines | null {
+  const points = shiftPoints(lattice, beliefs, steady, course, parameters);
   if (points.length < 3) return null;
   const rough = fitSegments(points, 0, parameters.maxSlope, parameters);
   const segments = fitSegments(points, medianSlope(rough), parameters.slopeSpread, parameters);
@@ -98,25 +103,31 @@ function withoutJumps(segments: readonly Segment[]): Shift {
   };
 }
 
-/** What the first look left open is looked at again, and beside a jump between two lines both of them; elsewhere only what a line may be off by. */
-function reachAbout(segments: readonly Segment[], lattice: ShiftLattice, beliefs: readonly ShiftBelief[], about: Shift, parameters: AlignmentParameters): (at: number) => number {
+/** About lines: what the look before left open, and beside a jump between two lines both of them; elsewhere only what a line may be off by. */
+function searchAbout(segments: readonly Segment[], { lattice, beliefs, steady }: Look, perBin: number, least: number, parameters: AlignmentParameters): Search {
   const jumps = segments.slice(1).map((segment, i) => ({ at: segments[i].to, size: Math.abs(shiftOn(segment, segments[i].to) - shiftOn(segments[i], segments[i].to)) }));
-  const lines = alongLines(segments);
-  const open = beliefs.map((belief, b) => Math.abs(about(lattice.at[b]) + belief.middle - lines(lattice.at[b])) + boundAbout(belief, belief.middle));
-  return (x) => {
+  const shift = alongLines(segments);
+  const open = beliefs.map((belief, b) => Math.abs(steady(lattice.at[b]) + belief.middle - shift(lattice.at[b])) + boundAbout(belief, belief.middle));
+  const reach = (x: number): number => {
     const jump = jumps.reduce((most, each) => (Math.abs(x - each.at) < SLIP_DOUBT ? Math.max(most, each.size) : most), 0);
     const b = Math.round((x - lattice.at[0]) / ((lattice.at[1] ?? 1) - lattice.at[0]));
-    return Math.min(parameters.fineReach, Math.max(parameters.lineReach + jump, open[Math.max(0, Math.min(open.length - 1, b))]));
+    return Math.min(Math.max(parameters.fineReach, least), Math.max(least + jump, open[Math.max(0, Math.min(open.length - 1, b))]));
   };
+  return { steady: withoutJumps(segments), shift, reach, perBin };
 }
 
 /** How far from where two lines part the slip between them may be. Metres. */
 const SLIP_DOUBT = 12;
 
-/** Some drifts about the lines, from very straight to wandering. */
-function drifts(parameters: AlignmentParameters): Motion[] {
-  return DRIFTS.map((drift) => ({ drift: drift * Math.sqrt(parameters.block), slipChance: slipChance(parameters), largestSlip: parameters.maxSlip }));
+/** A scale error moves the shift on by one bin every so many blocks: as often must the lattice let it. */
+function looseMotion(bin: number, parameters: AlignmentParameters): Motion {
+  return { drift: Math.sqrt(parameters.maxSlope * parameters.block * bin), slipChance: slipChance(parameters), largestSlip: parameters.maxSlip };
 }
 
-/** Metres per square root of a metre. */
-const DRIFTS = [0.0005, 0.0015, 0.004] as const;
+/** Some drifts about the lines, from very straight to wandering. */
+function straightMotions(parameters: AlignmentParameters): Motion[] {
+  return DRIFTS.map((share) => ({ drift: share * parameters.wander * Math.sqrt(parameters.block), slipChance: slipChance(parameters), largestSlip: parameters.maxSlip }));
+}
+
+/** Multiples of the usual wander that are tried. */
+const DRIFTS = [1 / 3, 1, 8 / 3] as const;

@@ -8,37 +8,40 @@ export interface ShiftPoint {
   readonly sigma: number; // one sigma
 }
 
+/** How the shift is taken to go within one measured length: as it was predicted, or level where the prediction is too rough to say. */
+export type Course = 'steady' | 'level';
+
 /**
- * Shifts measured over lengths that share no sample: the evidence of the blocks of each length, added up along the path that
- * is believed, peaks at what the length measured. Lengths whose evidence has no clear peak say nothing.
+ * Shifts measured over lengths that share no sample: the evidence of the blocks of each length, added up along a path through
+ * what is believed at its middle, peaks at what the length measured. Lengths whose evidence has no clear peak say nothing.
  */
-export function shiftPoints(lattice: ShiftLattice, beliefs: readonly ShiftBelief[], about: (at: number) => number, parameters: AlignmentParameters): ShiftPoint[] {
+export function shiftPoints(lattice: ShiftLattice, beliefs: readonly ShiftBelief[], steady: (at: number) => number, course: Course, parameters: AlignmentParameters): ShiftPoint[] {
+  const { at, first, from: rows, evidence, step } = lattice;
   const group = Math.max(1, Math.round(parameters.pointLength / parameters.block));
   const points: ShiftPoint[] = [];
-  for (let from = 0; from < lattice.at.length; from += group) {
-    const end = Math.min(lattice.at.length, from + group);
+  for (let from = 0; from < at.length; from += group) {
+    const end = Math.min(at.length, from + group);
+    const middle = (from + end - 1) >> 1;
+    const centre = Math.round(beliefs[middle].middle / step);
     const sums = new Float64Array(2 * ASIDE + 1);
     let shift = 0;
     let inside = true;
-    // The path at the middle block is taken for all: a path that wanders within the length would measure itself.
-    const centre = Math.round(beliefs[(from + end - 1) >> 1].middle / lattice.step);
-    const lean = about(lattice.at[(from + end - 1) >> 1]);
     for (let b = from; b < end; b += 1) {
-      const cell = Math.round((centre * lattice.step + lean - about(lattice.at[b])) / lattice.step) - lattice.first[b];
-      shift += about(lattice.at[b]) + (cell + lattice.first[b]) * lattice.step;
-      if (cell < ASIDE || cell + ASIDE >= lattice.from[b + 1] - lattice.from[b]) inside = false;
-      else for (let d = -ASIDE; d <= ASIDE; d += 1) sums[d + ASIDE] += lattice.evidence[lattice.from[b] + cell + d];
+      const index = course === 'steady' ? centre : Math.round((centre * step + steady(at[middle]) - steady(at[b])) / step);
+      const cell = index - first[b];
+      shift += steady(at[b]) + index * step;
+      if (cell < ASIDE || cell + ASIDE >= rows[b + 1] - rows[b]) inside = false;
+      else for (let d = -ASIDE; d <= ASIDE; d += 1) sums[d + ASIDE] += evidence[rows[b] + cell + d];
     }
     const peak = inside ? peakOf(sums, parameters.informative) : null;
     if (peak === null) continue;
-    const at = (lattice.at[from] + lattice.at[end - 1]) / 2;
-    points.push({ at, shift: shift / (end - from) + peak.place * lattice.step, sigma: peak.sigma * lattice.step });
+    points.push({ at: (at[from] + at[end - 1]) / 2, shift: shift / (end - from) + peak.place * step, sigma: peak.sigma * step });
   }
   return points;
 }
 
 /** Cells to either side of the path that are looked at. */
-const ASIDE = 6;
+export const ASIDE = 6;
 
 function peakOf(sums: Float64Array, informative: number): { place: number; sigma: number } | null {
   let top = ASIDE;
