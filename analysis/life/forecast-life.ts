@@ -96,16 +96,17 @@ function forecastOf(result: CriterionResult, window: MeasuredWindow, calendar: P
   };
 }
 
-/** Steps of probability in the table of dates, and halvings that find each to within a day of fifty years. */
+/** Steps of probability in the table of dates, and halvings that find each to within a day. */
 const CHANCE_STEPS = 50;
-const HALVINGS = 16;
+const HALVINGS = 17;
 
 /** Where dates are given they assume that the growth goes on, and so does the table: its 10 % stands at the date of 10 %. */
 function chanceOf({ probabilityBy, low, diagnostics }: PassageForecast, last: number): Forecast['chance'] {
   if (probabilityBy === null || !Number.isFinite(last)) return [];
   const given = low === null || diagnostics === null ? 1 : diagnostics.growing;
   const by = (t: number): number => Math.min(1, probabilityBy(t) / given);
-  const end = last + HORIZON_YEARS;
+  // Dates are given as far as twice the horizon.
+  const end = last + 2 * HORIZON_YEARS;
   const found = Array.from({ length: CHANCE_STEPS }, (_, i) => (i + 0.5) / CHANCE_STEPS).filter((share) => share < by(end)).map((share) => earliest(by, share, last, end));
   return [last, ...found, end].map((t) => ({ date: dateOfYear(t), share: by(t) }));
 }

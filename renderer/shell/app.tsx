@@ -4,6 +4,7 @@ import { CompareScreen } from '../jobs/compare-screen.tsx';
 import { CriteriaScreen } from '../jobs/criteria-screen.tsx';
 import { IntakeScreen } from '../jobs/intake-screen.tsx';
 import { LifeScreen } from '../jobs/life-screen.tsx';
+import { NewRecordScreen } from '../jobs/new-record-screen.tsx';
 import { NoteDialog } from '../jobs/note-dialog.tsx';
 import { ParametersDialog } from '../jobs/parameters-dialog.tsx';
 import { PlacesScreen } from '../jobs/places-screen.tsx';
@@ -60,11 +61,12 @@ function Main() {
   const open = useApp((state) => state.view !== null);
   const rope = useApp((state) => state.rope);
   const working = useApp((state) => state.working);
+  const unrecorded = useApp((state) => state.unrecorded);
   if (open) {
     const Screen = SCREENS[screen];
     return <><Panel name="The whole rope"><RopeTape /></Panel><main className="main"><Panel key={screen} name="This screen"><Screen /></Panel></main></>;
   }
   if (rope !== null && working === null) return <main className="main"><RefusedScreen /></main>;
   if (rope !== null) return <main className="main main-waiting"><h1>{rope.label}</h1><p className="quiet">The rope appears as soon as it is read and judged.</p></main>;
-  return <main className="main"><StartScreen /></main>;
+  return <main className="main">{unrecorded !== null ? <Panel name="The new record"><NewRecordScreen files={unrecorded} /></Panel> : <StartScreen />}</main>;
 }

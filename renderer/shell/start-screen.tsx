@@ -21,7 +21,7 @@ export function StartScreen() {
           {host?.hasShell === true && <CommandButton command={commandNamed('open-folder')} className="button-strong">Open a rope folder…</CommandButton>}
           <PickFiles strong={host?.hasShell !== true} />
         </div>
-        <p className="drop-here">or drop the folder anywhere on this window</p>
+        <p className="drop-here">or drop the folder, or scan files alone, anywhere on this window</p>
         {host?.hasShell === false && <p className="remark">This page stands alone, without the Strandbook program: folders can be dropped or picked, and decisions hold until the page closes.</p>}
       </section>
       {recent.length > 0 && (

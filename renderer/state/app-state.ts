@@ -2,6 +2,7 @@ import type { FolderEntry } from '../../main/contract.ts';
 import type { JournalEntry } from '../../analysis/rope/journal.ts';
 import type { Problem } from '../../analysis/rope/problem.ts';
 import type { ShellDescription } from '../host/find-host.ts';
+import type { DroppedFile } from '../host/dropped-source.ts';
 import type { Host } from '../host/host.ts';
 import type { RopeSource } from '../host/rope-source.ts';
 import type { AnalysisSession } from '../workers/analysis-session.ts';
@@ -55,6 +56,8 @@ export interface AppState {
   readonly recent: readonly (FolderEntry & { openedAt: string })[];
   readonly samples: readonly FolderEntry[];
   readonly rope: RopeSource | null;
+  /** Files that came without a record, for the form that makes one. */
+  readonly unrecorded: readonly DroppedFile[] | null;
   readonly journal: readonly JournalEntry[];
   readonly session: AnalysisSession | null;
   readonly view: AnalysisView | null;
@@ -81,7 +84,7 @@ export interface AppState {
 }
 
 export const EMPTY: AppState = {
-  host: null, shell: null, recent: [], samples: [], rope: null, journal: [], session: null, view: null, working: null, trouble: null, refused: [],
+  host: null, shell: null, recent: [], samples: [], rope: null, unrecorded: null, journal: [], session: null, view: null, working: null, trouble: null, refused: [],
   screen: 'rope', beside: 'places', window: { from: 0, to: 1 }, windowHistory: [], cursor: null, place: null, clause: null, hidden: [],
   compare: { earlier: null, later: null, average: 0.5, pinning: false }, review: null, dialog: null, theme: 'light', spoken: '', undo: [],
 };

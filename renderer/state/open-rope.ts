@@ -6,6 +6,7 @@ import { shellSource } from '../host/rope-source.ts';
 import type { RopeSource } from '../host/rope-source.ts';
 import { analyse } from './analyse.ts';
 import type { Trouble } from './app-state.ts';
+import { scansAmong } from './new-record.ts';
 import { choicesByRecipe } from './recipes.ts';
 import { change, store } from './store.ts';
 
@@ -14,7 +15,7 @@ export async function openSource(source: RopeSource): Promise<void> {
   const former = store.getState();
   former.session?.close();
   await former.rope?.close().catch(() => undefined);
-  change({ rope: source, journal: source.journal, session: null, view: null, trouble: null, undo: [], dialog: null });
+  change({ rope: source, journal: source.journal, session: null, view: null, trouble: null, undo: [], dialog: null, unrecorded: null });
   await applyRecipes(source);
   const ending = await analyse(`Reading ${source.label}`);
   if (ending === 'cancelled' && store.getState().rope === source && store.getState().view === null) await closeRope();
@@ -44,8 +45,13 @@ export async function openEntry(entry: FolderEntry): Promise<void> {
 
 export async function openDropped(files: readonly DroppedFile[]): Promise<void> {
   const inside = withinRopeFolder(files);
+  if (inside === null && scansAmong(files.map(({ name, file }) => ({ name, modified: file.lastModified }))).length > 0) {
+    await closeRope();
+    change({ unrecorded: files });
+    return;
+  }
   if (inside === null) {
-    change({ trouble: { title: 'There is no record.json in what was dropped', remedy: 'Drop the rope folder itself: the one that holds record.json and the scan files.', problems: [] } });
+    change({ trouble: { title: 'There is neither a record.json nor a scan in what was dropped', remedy: 'Drop the rope folder itself, the one that holds record.json, or scan files as text tables.', problems: [] } });
     return;
   }
   await openSource(droppedSource(inside.label, inside.files));

@@ -1,13 +1,25 @@
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { openRope, ready, startApp } from './support/app.ts';
+import type { Page } from 'playwright-core';
+import { accessibilityFaults, openRope, ready, startApp } from './support/app.ts';
 import type { App } from './support/app.ts';
 
 /** Every way to open a rope, long work with its progress, and stopping it. */
 let app: App;
 beforeAll(async () => { app = await startApp(['haul-rope', 'hoist-rope', 'parted-rope']); });
 afterAll(() => app.end());
+
+/** Drops files or folders of the disk on the window, as a hand would. */
+async function drop(page: Page, files: string[]): Promise<void> {
+  const protocol = await page.context().newCDPSession(page);
+  const data = { items: [], files, dragOperationsMask: 1 };
+  for (const type of ['dragEnter', 'dragOver'] as const) await protocol.send('Input.dispatchDragEvent', { type, x: 700, y: 500, data });
+  await page.getByText('Drop the rope folder').waitFor();
+  // A hand moves on before it lets go; only then does the browser know that the window takes the folder.
+  await protocol.send('Input.dispatchDragEvent', { type: 'dragOver', x: 702, y: 500, data });
+  await protocol.send('Input.dispatchDragEvent', { type: 'drop', x: 700, y: 500, data });
+}
 
 test('the chooser in the page opens a folder, which then stands in the recent list', async () => {
   const { page, complaints } = await app.open();
@@ -29,16 +41,29 @@ test('the chooser in the page opens a folder, which then stands in the recent li
 
 test('a dropped folder is read in the page, which says that decisions are not kept', async () => {
   const { page, complaints } = await app.open();
-  const protocol = await page.context().newCDPSession(page);
-  const data = { items: [], files: [join(app.home, 'hoist-rope')], dragOperationsMask: 1 };
-  for (const type of ['dragEnter', 'dragOver'] as const) await protocol.send('Input.dispatchDragEvent', { type, x: 700, y: 500, data });
-  await page.getByText('Drop the rope folder').waitFor();
-  // A hand moves on before it lets go; only then does the browser know that the window takes the folder.
-  await protocol.send('Input.dispatchDragEvent', { type: 'dragOver', x: 702, y: 500, data });
-  await protocol.send('Input.dispatchDragEvent', { type: 'drop', x: 700, y: 500, data });
+  await drop(page, [join(app.home, 'hoist-rope')]);
   await ready(page);
   await page.getByText('Decisions are not kept').waitFor();
   expect(existsSync(join(app.home, 'hoist-rope', 'strandbook-journal.jsonl'))).toBe(false);
+  expect(complaints).toEqual([]);
+  await page.context().close();
+});
+
+test('scans dropped without a record are dated from their names, and read once the rope is named', async () => {
+  const { page, complaints } = await app.open();
+  const files = ['2024-02-27.csv', '2026-02-24.csv'].map((name) => join(app.home, 'hoist-rope', name));
+  await drop(page, files);
+  const form = page.getByRole('form', { name: 'New record' });
+  await form.waitFor();
+  expect(await accessibilityFaults(page)).toEqual([]);
+  expect(await form.getByLabel('Date of 2024-02-27.csv').inputValue()).toBe('2024-02-27');
+  expect(await form.getByRole('button', { name: 'Read these scans' }).isDisabled()).toBe(true);
+  await form.getByLabel('Name of the rope').fill('SYNTHETIC spare rope');
+  await form.getByLabel('Diameter, mm').fill('26');
+  await form.getByRole('button', { name: 'Read these scans' }).click();
+  await ready(page);
+  await expect.poll(() => page.getByRole('heading', { level: 1 }).textContent()).toBe('SYNTHETIC spare rope');
+  expect(await page.locator('.legend-switch').count()).toBe(2);
   expect(complaints).toEqual([]);
   await page.context().close();
 });
