@@ -3,6 +3,7 @@ import { cautionsFor } from './assessment/cautions.ts';
 import { combineInspections } from './assessment/combine-inspections.ts';
 import { readFolder } from './assessment/read-folder.ts';
 import type { RopeFolder } from './assessment/read-folder.ts';
+import { settleSigns } from './assessment/settle-signs.ts';
 import { surveyInspections } from './assessment/survey-inspections.ts';
 import { withVisualInspections } from './assessment/visual-inspections.ts';
 import { writeAssessment } from './assessment/write-assessment.ts';
@@ -75,7 +76,7 @@ export async function assess(folder: RopeFolder, options: AssessOptions): Promis
     combined.map((each) => ({ ...each.alignmentInput, tiePoints: tiePointsOf(journal, each.id).map((t) => ({ measured: t.measured_m, rope: t.rope_m })) })),
     { ...extent, landmarks: record.landmarks, events: record.events, checkpoint: stageOf(checkpoint, 'Aligning', 0.4, 0.6) },
   );
-  const surveys = await surveyInspections(combined, maps, { record, geometry, extent, parameters: newestOf(journal, 'parameters')?.values }, stageOf(checkpoint, 'Finding faults and zones', 0.6, 0.8));
+  const surveys = await surveyInspections(settleSigns(combined, maps), maps, { record, geometry, extent, parameters: newestOf(journal, 'parameters')?.values }, stageOf(checkpoint, 'Finding faults and zones', 0.6, 0.8));
   const asOf = surveys.length > 0 ? surveys[surveys.length - 1].date : options.generated;
   const cut = surveys.length > 0 ? cutOffs(record.events, extent, surveys[0].date, asOf) : [];
   const gone = surveys.length > 0 ? goneLengths(cut, surveys[surveys.length - 1].covered) : [];

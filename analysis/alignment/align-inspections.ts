@@ -3,7 +3,7 @@ import type { Landmark, RopeEvent } from '../rope/record.ts';
 import type { Trace } from '../rope/trace.ts';
 import { positionAt } from '../rope/trace.ts';
 import { alignScan } from './align-scan.ts';
-import { mirrored, scanCharacter } from './character.ts';
+import { mirrored, negated, scanCharacter } from './character.ts';
 import type { Character, ScanCharacter } from './character.ts';
 import { firstMap } from './first-map.ts';
 import { ALIGNMENT } from './parameters.ts';
@@ -37,6 +37,8 @@ export interface AlignmentContext {
 export interface References {
   readonly coarse: ReferenceSums;
   readonly fine: ReferenceSums;
+  /** Scans that they hold. */
+  scans: number;
 }
 
 /**
@@ -60,7 +62,7 @@ export async function alignInspections(inputs: readonly AlignmentInput[], contex
     const found = alignScan(character, references, expectation, context.loopLength, parameters);
     const map = honourTiePoints(mapOfScan(found, input.trace, expectation, context, references), input.tiePoints);
     maps.push(map);
-    if (found.map !== null) addScan(references, character, map);
+    if (found.map !== null) addScan(references, found.opposed ? { coarse: negated(character.coarse), fine: negated(character.fine) } : character, map);
   }
   return maps;
 }
@@ -74,14 +76,14 @@ function binFor(inputs: readonly AlignmentInput[], loopLength: number | null, pa
 function startReferences(inputs: readonly AlignmentInput[], first: RopeMap, bin: number, context: AlignmentContext): References {
   if (context.loopLength !== null) {
     const bins = Math.round(context.loopLength / bin);
-    return { coarse: emptyReference(0, 2 * bin, bins / 2, true), fine: emptyReference(0, bin, bins, true) };
+    return { coarse: emptyReference(0, 2 * bin, bins / 2, true), fine: emptyReference(0, bin, bins, true), scans: 0 };
   }
   const ends = [first.knots[0].rope, first.knots[first.knots.length - 1].rope];
   const longest = Math.max(...inputs.map((input) => positionAt(input.trace, input.trace.length - 1) - input.trace.start));
   const low = Math.min(...ends) - ALIGNMENT.startUnknown;
   const high = Math.max(...ends, Math.min(...ends) + longest) + ALIGNMENT.startUnknown;
   const sums = (width: number): ReferenceSums => emptyReference(low, width, Math.ceil((high - low) / width), false);
-  return { coarse: sums(2 * bin), fine: sums(bin) };
+  return { coarse: sums(2 * bin), fine: sums(bin), scans: 0 };
 }
 
 function addScan(references: References, { coarse, fine }: ScanCharacter, map: RopeMap): void {
@@ -89,4 +91,5 @@ function addScan(references: References, { coarse, fine }: ScanCharacter, map: R
   const turned = (character: Character): Character => (map.reversed ? mirrored(character) : character);
   addToReference(references.coarse, turned(coarse), knots);
   addToReference(references.fine, turned(fine), knots);
+  references.scans += 1;
 }

@@ -1,5 +1,5 @@
 import type { References } from './align-inspections.ts';
-import { capped, mirrored } from './character.ts';
+import { capped, mirrored, negated } from './character.ts';
 import type { Character, ScanCharacter } from './character.ts';
 import { allWindows, coarsePath } from './coarse-path.ts';
 import type { CoarsePath } from './coarse-path.ts';
@@ -17,6 +17,8 @@ export type Direction = 'forward' | 'reverse';
 export interface ScanResult {
   readonly direction: Direction;
   readonly map: ScanMap | null;
+  /** The scan's LMA rises where that of the scans before falls: loss points the other way in it. */
+  readonly opposed: boolean;
   /** By how many nats the chosen direction beats the other, and what its path holds over chance. */
   readonly margin: number;
   readonly evidence: number;
@@ -32,27 +34,49 @@ const FEW_WINDOWS = [8, 24] as const;
 export function alignScan(own: ScanCharacter, references: References, expectation: Expectation, loopLength: number | null, parameters: AlignmentParameters): ScanResult {
   const around = loopLength !== null;
   const reference = capped(characterOfReference(references.coarse), parameters.textureCap);
-  const coarse = capped(own.coarse, parameters.textureCap);
-  const { chosen, other, evidence, needed } = searchBothWays(coarse, reference, around, expectation, parameters);
+  const search = (opposed: boolean): Search => searchBothWays(capped(opposed ? negated(own.coarse) : own.coarse, parameters.textureCap), reference, around, expectation, parameters);
+  const asWritten = search(false);
+  const turned = asWritten.believed && !anticorrelated(asWritten.chosen, reference) ? null : search(true);
+  const opposed = turned !== null && turned.believed && turned.chosen.fit > asWritten.chosen.fit;
+  const { chosen, other, believed } = opposed ? turned : asWritten;
   const margin = chosen.path.evidence - other.path.evidence;
-  if (chosen.path.centres.length === 0 || evidence < needed || chosen.fit - other.fit < LEAST_EVIDENCE) return { direction: expectation.direction, map: null, margin, evidence };
+  if (!believed) return { direction: expectation.direction, map: null, opposed: false, margin, evidence: chosen.fit };
   const path = trackPath(chosen.path, chosen.scan, reference, around, parameters);
-  const fine = chosen.direction === 'forward' ? own.fine : mirrored(own.fine);
+  const signed = opposed ? negated(own.fine) : own.fine;
+  const fine = chosen.direction === 'forward' ? signed : mirrored(signed);
   const map = refineMap(fine, characterOfReference(references.fine), coarseShift(path, chosen.scan, reference), around, parameters);
-  return { direction: chosen.direction, map, margin, evidence };
+  return { direction: chosen.direction, map, opposed, margin, evidence: chosen.fit };
+}
+
+/** True where a path that LF events found lays LMA on its own negative. */
+function anticorrelated({ path, scan }: Way, reference: Character): boolean {
+  let [products, squares, others] = [0, 0, 0];
+  const half = Math.round(scan.length / (2 * Math.max(1, path.centres.length)));
+  path.centres.forEach((centre, w) => {
+    for (let i = Math.max(0, Math.round(centre) - half); i < Math.min(scan.length, Math.round(centre) + half); i += 1) {
+      const j = i + path.lags[w];
+      const at = reference.length > 0 ? ((j % reference.length) + reference.length) % reference.length : 0;
+      products += scan.texture[i] * reference.texture[at];
+      squares += scan.texture[i] ** 2;
+      others += reference.texture[at] ** 2;
+    }
+  });
+  return products < -0.1 * Math.sqrt(squares * others);
 }
 
 interface Way { readonly direction: Direction; readonly scan: Character; readonly path: CoarsePath; /** Evidence without what was expected. */ readonly fit: number }
 
+interface Search { readonly chosen: Way; readonly other: Way; readonly believed: boolean }
+
 /** A few windows first; more where they leave a doubt. */
-function searchBothWays(coarse: Character, reference: Character, around: boolean, expectation: Expectation, parameters: AlignmentParameters): { chosen: Way; other: Way; evidence: number; needed: number } {
+function searchBothWays(coarse: Character, reference: Character, around: boolean, expectation: Expectation, parameters: AlignmentParameters): Search {
   const most = allWindows(coarse, parameters);
   for (const windows of [...FEW_WINDOWS.filter((few) => few < most), most]) {
     const ways = (['forward', 'reverse'] as const).map((direction) => searchOneWay(direction, coarse, reference, around, expectation, windows, parameters));
     ways.sort((a, b) => b.path.evidence - a.path.evidence);
     const [chosen, other] = ways;
     const needed = LEAST_EVIDENCE + chanceEvidence(chosen.path);
-    if (windows === most || (chosen.fit > BEYOND_DOUBT * needed && chosen.fit - other.fit > BEYOND_DOUBT * LEAST_EVIDENCE)) return { chosen, other, evidence: chosen.fit, needed };
+    if (windows === most || (chosen.fit > BEYOND_DOUBT * needed && chosen.fit - other.fit > BEYOND_DOUBT * LEAST_EVIDENCE)) return { chosen, other, believed: chosen.path.centres.length > 0 && chosen.fit >= needed && chosen.fit - other.fit >= LEAST_EVIDENCE };
   }
   throw new Error('no window was looked at');
 }

@@ -160,6 +160,11 @@ export function capped(character: Character, cap: number): Character {
   return { ...character, texture: character.texture.map((value) => Math.max(-cap, Math.min(cap, value))) };
 }
 
+/** The same rope by an instrument that writes loss the other way. */
+export function negated(character: Character): Character {
+  return { ...character, texture: character.texture.map((value) => 0 - value) };
+}
+
 /** The same rope seen from its other end: bin i becomes bin length - 1 - i, at position minus the old one. */
 export function mirrored(character: Character): Character {
   const last = character.start + (character.length - 1) * character.bin;

@@ -15,6 +15,8 @@ export interface RopeMap {
   readonly loopLength: number | null;
   /** Local slips found in the encoder: where (measured) and how much (metres). */
   readonly slips: readonly { readonly measured: MeasuredPosition; readonly size: number }[];
+  /** True where the scan's LMA rises at places where the first inspection's falls: one of them was read with the wrong sign of loss. */
+  readonly opposed?: boolean;
   /** What the user should know: an unrecorded cut, a tie point that contradicts the signal. */
   readonly remarks: readonly string[];
 }

@@ -19,7 +19,7 @@ export function mapOfScan(found: ScanResult, trace: Trace<'measured'>, expectati
   const inFileOrder = <T>(points: readonly T[]): T[] => (sign === 1 ? [...points] : [...points].reverse());
   const knots = inFileOrder(map.knots).map((knot) => ({ measured: measuredPosition(sign * knot.at), rope: ropePosition(knot.rope - turn) }));
   return {
-    knots, reversed: direction === 'reverse',
+    knots, reversed: direction === 'reverse', opposed: found.opposed,
     uncertainty: inFileOrder(map.bounds).map((bound) => ({ measured: measuredPosition(sign * bound.at), value: bound.value })),
     confidence: Math.min(1, map.informed * (1 - Math.exp(-found.evidence / 40)) * (1 - Math.exp(-Math.max(0, found.margin) / 10))),
     basis: basisOf(found, references),
@@ -29,8 +29,7 @@ export function mapOfScan(found: ScanResult, trace: Trace<'measured'>, expectati
   };
 }
 
-function basisOf({ map, direction }: ScanResult, references: References): string {
-  const scans = Math.round(Math.max(1, references.fine.count.reduce((a, b) => Math.max(a, b), 0)));
+function basisOf({ map, direction }: ScanResult, { scans }: References): string {
   return `LMA texture and LF events matched to ${scans} earlier scan${scans === 1 ? '' : 's'}; ${Math.round(map!.informed * 100)} % of windows measured the shift, ${map!.slips.length} slip${map!.slips.length === 1 ? '' : 's'}, run ${direction === 'forward' ? 'in rope direction' : 'against rope direction'}`;
 }
 

@@ -52,6 +52,10 @@ describe.each(['haul-rope', 'ropeway-loop', 'hoist-rope', 'parted-rope'])('the a
     assessment = assessmentSchema.parse(JSON.parse(JSON.stringify(analysis.assessment)));
   }, 120_000);
 
+  it('recognises the rope in every scan', () => {
+    for (const inspection of assessment.inspections) if (inspection.alignment) expect(inspection.alignment.confidence).toBeGreaterThan(0.7);
+  });
+
   it('holds every agreed field', () => {
     expectFields([assessment], FIELDS.top);
     for (const list of ['files', 'inspections', 'growth', 'criteria', 'criteria_not_evaluated', 'life'] as const) expectFields(assessment[list], FIELDS[list]);
