@@ -13,28 +13,26 @@ export interface PulseFit {
 
 /** Widths tried about the one the bank found. */
 const WIDTHS = [0.62, 0.79, 1, 1.26, 1.6] as const;
-/** A pulse is fitted over this many widths to either side. */
-const REACH = 2.6;
+const BETWEEN = 1.12;
+/** Widths to either side over which each form is fitted: as far as it holds energy, or wide forms would seem to explain more. */
+const REACH: Readonly<Record<PulseShape, number>> = { bell: 1.5, axial: 4, hat: 2, radial: 4, slope: 2 };
 
 /**
- * Best pulse in a window: position about `guess` within `reach`, width about `width` but not over `widest`, all forms, by least squares with a
- * free constant. `favour` adds to the explained sum of each form: what is known of the rope's other pulses.
+ * Best pulse in a window: position about `guess` within `reach`, width about `width` but not over `widest`, all forms, by least squares.
+ * `favour` adds to the explained sum of each form: what is known of the rope's other pulses.
  */
 export function fitPulse(window: Float64Array, step: number, guess: number, width: number, widest: number, favour: Readonly<Record<PulseShape, number>>): PulseFit | null {
+  const fit = (tried: number, shape: PulseShape) => bestPlace(window, step, guess, Math.max(Math.min(tried, widest), 0.9 * step), shape);
   let best: PulseFit | null = null;
-  let bestMerit = -Infinity;
-  for (const factor of WIDTHS) {
-    const tried = Math.max(Math.min(width * factor, widest), 0.9 * step);
-    for (const shape of PULSE_SHAPES) {
-      const fit = bestPlace(window, step, guess, tried, shape);
-      const merit = fit.explained + favour[shape];
-      if (merit > bestMerit) {
-        bestMerit = merit;
-        best = fit;
-      }
-    }
-  }
+  for (const factor of WIDTHS) for (const shape of PULSE_SHAPES) best = better(best, fit(width * factor, shape), favour);
+  // Half way to the neighbouring widths: a width that is a tenth out makes the height as much wrong.
+  const found = best;
+  if (found) for (const factor of [1 / BETWEEN, BETWEEN]) best = better(best, fit(found.width * factor, found.shape), favour);
   return best;
+}
+
+function better(best: PulseFit | null, fit: PulseFit, favour: Readonly<Record<PulseShape, number>>): PulseFit {
+  return best && best.explained + favour[best.shape] >= fit.explained + favour[fit.shape] ? best : fit;
 }
 
 /** Places tried to either side of the guess, an eighth of a width apart. */
@@ -67,75 +65,54 @@ function bestPlace(window: Float64Array, step: number, guess: number, width: num
 }
 
 /** A pulse at samples -reach..reach about a whole one, its middle `share` of a sample later. */
-interface SampledPulse { readonly reach: number; readonly form: Float64Array; readonly sum: number; readonly square: number }
+interface SampledPulse { readonly reach: number; readonly form: Float64Array; readonly square: number }
 
 function samplePulse(step: number, width: number, shape: PulseShape, share: number): SampledPulse {
-  const reach = Math.max(1, Math.floor((REACH * width) / step));
+  const reach = Math.max(1, Math.floor((REACH[shape] * width) / step));
   const pulse = pulseOf(shape, width);
   const form = new Float64Array(2 * reach + 1);
-  let sum = 0;
   let square = 0;
   for (let k = 0; k < form.length; k += 1) {
     const value = pulse((k - reach - share) * step);
     form[k] = value;
-    sum += value;
     square += value * value;
   }
-  return { reach, form, sum, square };
+  return { reach, form, square };
 }
 
-/** Sum of squares that the pulse explains about sample `centre`, with a free constant; what lies beyond the window is left out. */
-function explainedAt(window: Float64Array, centre: number, { reach, form, sum, square }: SampledPulse): number {
+/** Sum of squares that the pulse explains about sample `centre`; what lies beyond the window is left out. */
+function explainedAt(window: Float64Array, centre: number, { reach, form, square }: SampledPulse): number {
   const from = centre - reach;
   const first = Math.max(0, -from);
   const last = Math.min(form.length, window.length - from);
-  const members = last - first;
-  if (members < 3) return 0;
-  let sumValue = 0;
+  if (last - first < 3) return 0;
   let product = 0;
-  for (let k = first; k < last; k += 1) {
-    const value = window[from + k];
-    sumValue += value;
-    product += form[k] * value;
+  for (let k = first; k < last; k += 1) product += form[k] * window[from + k];
+  let energy = square;
+  if (last - first < form.length) {
+    energy = 0;
+    for (let k = first; k < last; k += 1) energy += form[k] * form[k];
   }
-  let sumForm = sum;
-  let formSquare = square;
-  if (members < form.length) {
-    sumForm = 0;
-    formSquare = 0;
-    for (let k = first; k < last; k += 1) {
-      sumForm += form[k];
-      formSquare += form[k] * form[k];
-    }
-  }
-  const energy = formSquare - (sumForm * sumForm) / members;
-  const cross = product - (sumForm * sumValue) / members;
-  return energy <= 1e-12 ? 0 : (cross * cross) / energy;
+  return energy <= 1e-12 ? 0 : (product * product) / energy;
 }
 
-/** Height of a pulse of given form, place and width by least squares with a free constant, over the samples within its reach. */
+/**
+ * Height of a pulse of given form, place and width by least squares over the samples within its reach. The window has been
+ * freed of its slow level before: a constant of its own would take part of a narrow pulse's lobes and favour wide forms.
+ */
 export function leastSquares(window: Float64Array, step: number, at: number, width: number, shape: PulseShape): { amplitude: number; explained: number } {
-  const first = Math.max(0, Math.ceil((at - REACH * width) / step));
-  const last = Math.min(window.length - 1, Math.floor((at + REACH * width) / step));
+  const first = Math.max(0, Math.ceil((at - REACH[shape] * width) / step));
+  const last = Math.min(window.length - 1, Math.floor((at + REACH[shape] * width) / step));
   const pulse = pulseOf(shape, width);
-  let members = 0;
-  let sumForm = 0;
-  let sumValue = 0;
-  let formSquare = 0;
+  let energy = 0;
   let product = 0;
   for (let i = first; i <= last; i += 1) {
     const form = pulse(i * step - at);
-    members += 1;
-    sumForm += form;
-    sumValue += window[i];
-    formSquare += form * form;
+    energy += form * form;
     product += form * window[i];
   }
-  if (members < 3) return { amplitude: 0, explained: 0 };
-  const energy = formSquare - (sumForm * sumForm) / members;
-  const cross = product - (sumForm * sumValue) / members;
-  if (energy <= 1e-12) return { amplitude: 0, explained: 0 };
-  return { amplitude: cross / energy, explained: (cross * cross) / energy };
+  if (last - first < 2 || energy <= 1e-12) return { amplitude: 0, explained: 0 };
+  return { amplitude: product / energy, explained: (product * product) / energy };
 }
 
 /** Takes a fitted pulse off the window (or with `sign` -1 puts it back), in place. */

@@ -17,7 +17,7 @@ const SHORTEST = 0.01;
 const RATIO = 1.08;
 /** The averaging length itself is known this well: makers state it in round figures, and where none is stated it is common practice. */
 const AVERAGING_FACTORS = [0.85, 0.92, 1, 1.08, 1.15] as const;
-/** No instrument's window is a perfect rectangle: what is read may differ from the model by this share of its height. */
+/** No instrument's window is a perfect rectangle: what is read may differ from the model by this share of its height, all along an edge alike. */
 const MODEL_ERROR = 0.03;
 /** Lengths to either side that are sound rope in this fit, in averaging lengths. */
 const BESIDE = 3;
@@ -31,7 +31,7 @@ export function fitShortLoss(profile: LossProfile, centre: number, averaging: nu
   const tried = AVERAGING_FACTORS.flatMap((factor) => fitEachLength(profile, centre, factor * averaging));
   if (tried.length === 0) return null;
   const height = profile.mean.reduce((most, each, cell) => (profile.weight[cell] > 0 ? Math.max(most, each) : most), 0);
-  return weighed(tried, profile.longVariance + (MODEL_ERROR * height) ** 2);
+  return weighed(tried, profile.longVariance + ((MODEL_ERROR * height) ** 2 * averaging) / profile.spacing);
 }
 
 interface Tried { readonly at: number; readonly width: number; readonly depth: number; readonly merit: number }
