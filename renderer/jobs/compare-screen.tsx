@@ -114,7 +114,7 @@ function widest({ mapUncertainty: { positions, values } }: InspectionView, windo
 }
 
 /** 95 % band of a difference of two averages: repeatability where two runs gave it, else the noise of the samples over the averaging length. */
-export function noiseOfDifference(earlier: InspectionView, later: InspectionView, average: number): number {
+function noiseOfDifference(earlier: InspectionView, later: InspectionView, average: number): number {
   const sigma = (each: InspectionView) => each.repeatability.lossPercent ?? each.noiseOfLoss / Math.sqrt(Math.max(1, average / Math.max(each.averagingLength, each.step)));
   return 1.96 * Math.hypot(sigma(earlier), sigma(later));
 }

@@ -61,7 +61,7 @@ function Limit({ result }: { readonly result: CriterionResult }) {
 }
 
 /** Share of the limit as a bar with the limit marked; the verdict in words beside it. */
-export function ShareBar({ value, verdict }: { readonly value: number; readonly verdict: CriterionResult['verdict'] }) {
+function ShareBar({ value, verdict }: { readonly value: number; readonly verdict: CriterionResult['verdict'] }) {
   return (
     <span className={`share share-${verdict}`}>
       <span className="share-track" aria-hidden="true"><i style={{ width: `${Math.min(100, Math.max(0, value) * 75)}%` }} /><b /></span>

@@ -11,7 +11,7 @@ import { useView } from './use-inspections.ts';
 export const forecastKey = (forecast: Forecast): string => `${keyOf(forecast)} ${forecast.where.from}`;
 
 /** Forecasts, the earliest low date first; refused ones after them. */
-export function orderedForecasts(forecasts: readonly Forecast[]): Forecast[] {
+function orderedForecasts(forecasts: readonly Forecast[]): Forecast[] {
   const early = (each: Forecast) => Date.parse(each.date.low ?? each.notBefore ?? '9999-01-01');
   return [...forecasts].sort((a, b) => early(a) - early(b));
 }

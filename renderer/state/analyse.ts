@@ -3,10 +3,7 @@ import type { AnalysisSession, Ending, WorkerLike } from '../workers/analysis-se
 import type { AnalysisView } from '../workers/analysis-view.ts';
 import { change, store } from './store.ts';
 
-/** Makes the worker; a test puts its own in. */
-export const analysisWorker = {
-  make: (): WorkerLike => new Worker(new URL('../workers/analysis-worker.ts', import.meta.url), { type: 'module', name: 'analysis' }) as unknown as WorkerLike,
-};
+const makeWorker = (): WorkerLike => new Worker(new URL('../workers/analysis-worker.ts', import.meta.url), { type: 'module', name: 'analysis' }) as unknown as WorkerLike;
 
 let running: AnalysisSession | null = null;
 
@@ -17,7 +14,7 @@ export async function analyse(label: string): Promise<Ending['kind']> {
   running?.close();
   change({ working: { label, stage: 'Starting', share: 0, cancelling: false }, trouble: null });
   const session = startSession(
-    analysisWorker.make(),
+    makeWorker(),
     { source: rope.forWorker(), journal, generated: new Date().toISOString(), product: shell?.version || 'Strandbook' },
     (stage, share) => change({ working: { label, stage, share, cancelling: store.getState().working?.cancelling ?? false } }),
   );

@@ -4,7 +4,7 @@ import { runCommand } from './run-command.ts';
 import { store } from './store.ts';
 
 /** The name of a key press as commands write it, such as `Ctrl+Shift+R`. The command key of a Mac counts as Ctrl. */
-export function keyName(event: Pick<KeyboardEvent, 'key' | 'ctrlKey' | 'metaKey' | 'altKey' | 'shiftKey'>): string {
+function keyName(event: Pick<KeyboardEvent, 'key' | 'ctrlKey' | 'metaKey' | 'altKey' | 'shiftKey'>): string {
   const letter = /^[a-z]$/i.test(event.key);
   const withModifier = event.ctrlKey || event.metaKey || event.altKey;
   const key = letter ? (withModifier ? event.key.toUpperCase() : event.key.toLowerCase()) : event.key;
@@ -21,7 +21,7 @@ function belongsToField(event: KeyboardEvent): boolean {
   return false;
 }
 
-export function commandFor(name: string): Command | undefined {
+function commandFor(name: string): Command | undefined {
   const state = store.getState();
   return ALL_COMMANDS.find((command) => command.keys.includes(name) && command.enabled(state));
 }

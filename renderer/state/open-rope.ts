@@ -11,7 +11,7 @@ import { choicesByRecipe } from './recipes.ts';
 import { change, store } from './store.ts';
 
 /** Every way to open a rope ends here: dialog, recent list, sample, browse, drop. */
-export async function openSource(source: RopeSource): Promise<void> {
+async function openSource(source: RopeSource): Promise<void> {
   const former = store.getState();
   former.session?.close();
   await former.rope?.close().catch(() => undefined);

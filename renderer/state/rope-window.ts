@@ -1,7 +1,7 @@
 import type { RopeWindow } from './app-state.ts';
 
 /** The shortest length worth drawing: one broken wire is a few centimetres wide. */
-export const SHORTEST = 0.1;
+const SHORTEST = 0.1;
 
 /** Keeps a window on the rope, no longer than the rope and no shorter than SHORTEST. Metres throughout. */
 export function kept(window: RopeWindow, extent: RopeWindow): RopeWindow {

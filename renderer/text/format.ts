@@ -48,11 +48,6 @@ export function share(value: number): string {
   return `${Math.round(value * 100)} %`;
 }
 
-export function bytes(size: number): string {
-  if (size < 1000) return `${size} B`;
-  return size < 1e6 ? `${fixed(size / 1e3, 0)} kB` : `${fixed(size / 1e6, 1)} MB`;
-}
-
 /** `1 place`, `3 places`. */
 export function counted(count: number, one: string, many = `${one}s`): string {
   return `${count} ${count === 1 ? one : many}`;
