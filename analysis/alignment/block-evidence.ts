@@ -75,7 +75,7 @@ function evidenceOfBins(scan: Character, reference: Character, models: readonly 
 
 /** How much better bins [first, last) of the scan are told by the reference from bin `at` on than by their own scatter alone. Nats. */
 function fitOf(model: ResidualModel, first: number, last: number, at: number, size: number): number {
-  const { gain, scan, scanSeen, reference, referenceSeen, variance, advantage } = model;
+  const { gain, scan, scanSeen, reference, referenceSeen, variance, advantage, within } = model;
   const shared = gain * gain * model.power;
   let sum = 0;
   for (let i = first, k = at; i < last; i += 1, k += 1) {
@@ -83,7 +83,7 @@ function fitOf(model: ResidualModel, first: number, last: number, at: number, si
     if (scanSeen[i] === 0 || referenceSeen[j] === 0) continue;
     const own = scan[i];
     const left = own - gain * reference[j];
-    sum += Math.min(CAPPED, (own * own) / (variance[i] + shared)) - Math.min(CAPPED, (left * left) / variance[i]) + advantage[i];
+    sum += Math.min(CAPPED, (own * own) / (variance[i] + shared)) - Math.min(CAPPED * (1 + within[j] / variance[i]), (left * left) / variance[i]) + advantage[i];
   }
   return (0.5 * sum) / model.independence;
 }

@@ -12,6 +12,8 @@ export interface ResidualModel {
   readonly scanSeen: Uint8Array;
   readonly reference: Float64Array;
   readonly referenceSeen: Uint8Array;
+  /** Square of what the reference may change by within half a bin to either side, gain applied. */
+  readonly within: Float64Array;
   /** Variance of the scatter at each bin of the scan: large where the rope has changed. */
   readonly variance: Float64Array;
   /** What fitting is worth over chance in a bin, twice nats. */
@@ -27,7 +29,7 @@ export function firstModels(scan: Character, reference: Character): ResidualMode
   return bandsOf(scan, reference).map((band) => {
     const variance = new Float64Array(scan.length).fill(1 - FIRST_GAIN * FIRST_GAIN);
     return {
-      gain: FIRST_GAIN, variance, scan: band.scan.values, scanSeen: band.scan.seen, reference: band.reference.values, referenceSeen: band.reference.seen,
+      gain: FIRST_GAIN, variance, scan: band.scan.values, scanSeen: band.scan.seen, reference: band.reference.values, referenceSeen: band.reference.seen, within: changeWithin(band.reference.values, FIRST_GAIN),
       advantage: variance.map((v) => Math.log(1 / v)), power: 1, independence: Math.max(1, band.independentLength / scan.bin),
     };
   });
@@ -79,10 +81,16 @@ function modelOf(band: Band, places: Float64Array, bin: number, around: boolean)
   const { gain, power } = matched;
   const variance = localVariance(matched.scatter, matched.both, Math.max(8, Math.round(VARIANCE_LENGTH / bin)));
   return {
-    gain, power, variance, scan: own.values, scanSeen: own.seen, reference: other.values, referenceSeen: other.seen,
+    gain, power, variance, scan: own.values, scanSeen: own.seen, reference: other.values, referenceSeen: other.seen, within: changeWithin(other.values, gain),
     advantage: variance.map((v) => Math.log((v + gain * gain * power) / v)),
     independence: leftCorrelation(matched.scatter, matched.both, Math.round((band.whiten ? 1 : 4) / bin)),
   };
+}
+
+/** From the slope at each bin: that much of a misfit is no misfit, but a shift of less than a bin. */
+export function changeWithin(reference: Float64Array, gain: number): Float64Array {
+  const last = reference.length - 1;
+  return reference.map((_, j) => ((gain * (reference[Math.min(last, j + 1)] - reference[Math.max(0, j - 1)])) / 4) ** 2);
 }
 
 /** Scatter is taken as even over this length. Metres. */
