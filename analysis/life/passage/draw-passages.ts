@@ -3,10 +3,11 @@ import type { Random } from '../statistics/random.ts';
 import { timeToReach } from './growth-law.ts';
 import type { LearnedRope } from './learn-rope.ts';
 import type { NoiseCell } from './noise-cells.ts';
+import { levelShift } from './population.ts';
 import type { PlaceEvidence, PopulationCell } from './population.ts';
 import type { RateTable } from './rate-table.ts';
 import type { ScaledPlace, ScaledRope } from './series.ts';
-import { DRAWS, LOG_RATE, SHAPES } from './settings.ts';
+import { DRAWS, LAW_DRIFT, LOG_PACE, SHAPES } from './settings.ts';
 
 /** One future of a place that the readings leave possible, in the scale of the rope. */
 export interface Future {
@@ -46,7 +47,7 @@ function drawFrom({ rope, cells, evidence, hypotheses }: LearnedRope, at: number
   const best = Math.max(...hypotheses.map((each) => each.logJoint));
   const weights = hypotheses.map((each) => Math.exp(each.logJoint - best));
   const total = weights.reduce((sum, each) => sum + each, 0);
-  const growing = hypotheses.reduce((sum, each, i) => sum + weights[i] * each.places[at].growing, 0) / total;
+  const growing = hypotheses.reduce((sum, each, i) => sum + weights[i] * each.growing(at), 0) / total;
   const grownTotal = growing * total;
   const futures: Future[] = [];
   const shapeProbability = SHAPES.map(() => 0);
@@ -54,14 +55,14 @@ function drawFrom({ rope, cells, evidence, hypotheses }: LearnedRope, at: number
   let reached = random() / DRAWS;
   let passed = 0;
   hypotheses.forEach((hypothesis, i) => {
-    const share = (weights[i] * hypothesis.places[at].growing) / grownTotal;
+    const share = (weights[i] * hypothesis.growing(at)) / grownTotal;
     passed += share;
     means.irregularity += share * cells[hypothesis.cell].irregularity;
     means.noiseScale += share * cells[hypothesis.cell].scale;
     means.zeroUnknown += cells[hypothesis.cell].zero > 0 ? share : 0;
     let count = 0;
     for (; reached < passed; reached += 1 / DRAWS) count += 1;
-    if (count > 0) drawWithin(rope, rope.places[at], evidence[at], cells[hypothesis.cell], hypothesis, hypothesis.places[at].density, count, random, futures, shapeProbability);
+    if (count > 0) drawWithin(rope, rope.places[at], evidence[at], cells[hypothesis.cell], hypothesis, hypothesis.densityFor(at), count, random, futures, shapeProbability);
   });
   const drawn = Math.max(1, shapeProbability.reduce((sum, each) => sum + each, 0));
   return { futures, times: Float64Array.from(futures, (each) => each.passage).sort(), growing, shapeProbability: shapeProbability.map((each) => each / drawn), ...means };
@@ -75,8 +76,9 @@ function drawWithin(
   SHAPES.forEach((_, s) => {
     const table = evidence.tables[s][hypothesis.cell];
     if (table === null || hypothesis.shapeWeights[s] < 1e-6) return;
-    for (let node = 0; node < table.logRate.length; node += 1) {
-      const weight = table.logWeight[node] + Math.log(hypothesis.shapeWeights[s] * densityAt(prior, table.logRate[node]) + 1e-300);
+    const shift = levelShift(hypothesis.exponent, s, evidence, hypothesis.cell);
+    for (let node = 0; node < table.logPace.length; node += 1) {
+      const weight = table.logWeight[node] + Math.log(hypothesis.shapeWeights[s] * densityAt(prior, table.logPace[node] + shift) + 1e-300);
       if (weight > top) top = weight;
       nodes.push({ shape: s, table, node, weight });
     }
@@ -95,21 +97,24 @@ function drawWithin(
   }
 }
 
-function densityAt(prior: Float64Array, logRate: number): number {
-  const at = (logRate - LOG_RATE.from) / LOG_RATE.step;
+function densityAt(prior: Float64Array, logPace: number): number {
+  const at = (logPace - LOG_PACE.from) / LOG_PACE.step;
   const low = Math.max(0, Math.min(prior.length - 2, Math.floor(at)));
   const share = Math.max(0, Math.min(1, at - low));
   return prior[low] * (1 - share) + prior[low + 1] * share;
 }
 
 /** One future. Null where the drawn path has passed the limit before the last reading, which the readings deny. */
-function drawOne(rope: ScaledRope, place: ScaledPlace, cell: NoiseCell, table: RateTable, node: number, shape: number, random: Random): Future | null {
-  const width = (table.logRate[Math.min(node + 1, table.logRate.length - 1)] - table.logRate[Math.max(node - 1, 0)]) / 2;
-  const rate = Math.exp(table.logRate[node] + width * (random() - 0.5));
+function drawOne(rope: ScaledRope, place: ScaledPlace, cell: NoiseCell, table: RateTable, node: number, fittedShape: number, random: Random): Future | null {
+  const { logPace, toLogRate } = table;
+  const width = (logPace[Math.min(node + 1, logPace.length - 1)] - logPace[Math.max(node - 1, 0)]) / 2;
+  const fitted = Math.exp(logPace[node] + toLogRate + width * (random() - 0.5));
   const moved = drawNormal(random) * table.sigma[node];
   const level = table.level[node] + moved;
   if (!(level > 0)) return null;
   const zero = cell.zero > 0 ? table.zero[node] + table.zeroByLevel[node] * moved + table.zeroSigma * drawNormal(random) : 0;
+  const shape = fittedShape + LAW_DRIFT * drawNormal(random);
+  const rate = fitted * level ** (shape - fittedShape);
   let needed: number;
   if (place.counts) {
     const left = Math.round((rope.limit - place.y[place.y.length - 1]) * rope.reference);

@@ -1,6 +1,7 @@
-import { pathAt } from './growth-law.ts';
+import { logShapeNeutral, pathAt } from './growth-law.ts';
 import type { PathPoint } from './growth-law.ts';
 import type { LevelFit } from './fit-level.ts';
+import { shapeNeutral } from './series.ts';
 import type { ScaledPlace } from './series.ts';
 
 const point: PathPoint = { level: 0, rate: 0, byLevel: 0 };
@@ -33,7 +34,7 @@ export function fitCounts(place: ScaledPlace, unit: number, irregularity: number
   }
   out.level = level;
   out.sigma = now.information > 0 ? 1 / Math.sqrt(now.information) : 1e3;
-  out.logLikelihood = now.logLikelihood + Math.log(out.sigma * Math.sqrt(2 * Math.PI));
+  out.logLikelihood = now.logLikelihood + Math.log(out.sigma * Math.sqrt(2 * Math.PI)) + shapeNeutral(place) * logShapeNeutral(level, rate, shape, place.u[0]);
   out.zero = 0;
   out.zeroByLevel = 0;
 }

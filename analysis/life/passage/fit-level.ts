@@ -1,7 +1,8 @@
-import { pathAt } from './growth-law.ts';
-import type { PathPoint } from './growth-law.ts';
+import { logShapeNeutral, pathOver } from './growth-law.ts';
 import type { NoiseCell, Whitening } from './noise-cells.ts';
+import { shapeNeutral } from './series.ts';
 import type { ScaledPlace } from './series.ts';
+import { LATE_ONSET_PRIOR } from './settings.ts';
 
 /** The level at the last reading with everything else fixed, and how likely the readings then are. */
 export interface LevelFit {
@@ -15,13 +16,16 @@ export interface LevelFit {
   zeroByLevel: number;
 }
 
+const LATE = Math.log(LATE_ONSET_PRIOR);
+const EARLY = Math.log(1 - LATE_ONSET_PRIOR);
 const LOWEST_LEVEL = 1e-3;
 const ROUNDS = 6;
 
-const point: PathPoint = { level: 0, rate: 0, byLevel: 0 };
 let residual = new Float64Array(0);
 let slope = new Float64Array(0);
 let scratchLevel = NaN;
+/** Whether growth sets in only after the first reading. */
+let scratchLate = false;
 
 function reserve(n: number): void {
   if (residual.length >= n) return;
@@ -33,11 +37,9 @@ function reserve(n: number): void {
 function whitenedAt(place: ScaledPlace, w: Float64Array, level: number, rate: number, shape: number): { square: number; cross: number; weight: number } {
   const n = place.u.length;
   scratchLevel = level;
-  for (let i = 0; i < n; i += 1) {
-    pathAt(level, rate, shape, place.u[i], point);
-    residual[i] = place.y[i] - point.level;
-    slope[i] = point.byLevel;
-  }
+  pathOver(level, rate, shape, place.u, residual, slope);
+  scratchLate = residual[0] === 0;
+  for (let i = 0; i < n; i += 1) residual[i] = place.y[i] - residual[i];
   let square = 0;
   let cross = 0;
   let weight = 0;
@@ -85,7 +87,7 @@ export function fitLevel(place: ScaledPlace, { w, logDeterminant }: Whitening, c
   if (scratchLevel !== level) now = whitenedAt(place, w, level, rate, shape);
   out.level = level;
   out.sigma = now.weight > 0 ? 1 / Math.sqrt(now.weight) : 1e3;
-  out.logLikelihood = -0.5 * now.square + logDeterminant - 0.5 * n * Math.log(2 * Math.PI) + Math.log(out.sigma * Math.sqrt(2 * Math.PI)) + logPositive(level / out.sigma);
+  out.logLikelihood = -0.5 * now.square + logDeterminant - 0.5 * n * Math.log(2 * Math.PI) + Math.log(out.sigma * Math.sqrt(2 * Math.PI)) + logPositive(level / out.sigma) + (scratchLate ? LATE : EARLY) + shapeNeutral(place) * logShapeNeutral(level, rate, shape, place.u[0]);
   out.zero = 0;
   out.zeroByLevel = 0;
   if (cell.zero > 0) zeroOf(w, cell.zero, n, out);

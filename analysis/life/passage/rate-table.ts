@@ -5,11 +5,14 @@ import type { LevelFit } from './fit-level.ts';
 import { whitening } from './noise-cells.ts';
 import type { NoiseCell } from './noise-cells.ts';
 import type { ScaledPlace } from './series.ts';
-import { LOG_RATE } from './settings.ts';
+import { LOG_PACE } from './settings.ts';
 
-/** What the readings of one place say of its growth rate, for one shape and one noise cell: nodes of a quadrature in log rate. */
+/** What the readings of one place say of its growth rate, for one shape and one noise cell: nodes of a quadrature in log pace. */
 export interface RateTable {
-  readonly logRate: Float64Array;
+  /** Log of the rate of growth at the middle of the place's own levels, in reference levels per span: it means the same under every shape. */
+  readonly logPace: Float64Array;
+  /** Added to log pace gives the log of the rate r of growth-law.ts. */
+  readonly toLogRate: number;
   /** Log of likelihood times width of the node. */
   readonly logWeight: Float64Array;
   readonly level: Float64Array;
@@ -24,22 +27,25 @@ const COARSE = 0.36;
 const FINE = 0.6; // in sigmas
 const REACH = 4.2; // sigmas
 const WIDEST = 1.2;
+const ROUNDS = 24;
 
-type Evaluate = (logRate: number, start: number, out: LevelFit) => void;
+type Evaluate = (logPace: number, start: number, out: LevelFit) => void;
 
 /** One place and one shape under all noise cells: evaluators, and the peaks found so far. */
 export interface ShapeFits {
   readonly evaluate: readonly (Evaluate | null)[]; // by noise cell
   readonly zeroSigma: readonly number[];
   readonly start: readonly number[];
+  readonly toLogRate: readonly number[];
   peak: number;
 }
 
 export function shapeFits(place: ScaledPlace, shape: number, cells: readonly NoiseCell[], unit: number): ShapeFits {
-  const start = cells.map((cell) => (place.counts ? Math.max(place.y[place.y.length - 1], 0.5 * unit) : startingLevel(place, cell)));
+  const start = cells.map((cell) => startingLevel(place, cell, unit));
+  const toLogRate = cells.map((cell) => (shape - 1) * Math.log(paceLevel(place, cell, unit)));
   if (place.counts) {
-    const evaluate = cells.map((cell): Evaluate => (logRate, from, out) => fitCounts(place, unit, cell.irregularity, logRate, shape, from, out));
-    return { evaluate, zeroSigma: cells.map(() => 0), start, peak: NaN };
+    const evaluate = cells.map((cell, c): Evaluate => (logPace, from, out) => fitCounts(place, unit, cell.irregularity, logPace + toLogRate[c], shape, from, out));
+    return { evaluate, zeroSigma: cells.map(() => 0), start, toLogRate, peak: NaN };
   }
   // The reference path through which irregular growth is seen: the best one without it, once for each kind of zero.
   const references = new Map<number, { rates: Float64Array; peak: number }>();
@@ -48,16 +54,16 @@ export function shapeFits(place: ScaledPlace, shape: number, cells: readonly Noi
     let reference = references.get(cell.zero);
     if (reference === undefined) {
       const plain = whitening(place, { scale: 1, irregularity: 0, zero: cell.zero, prior: 1 }, new Float64Array(place.u.length))!;
-      const found = findPeak((logRate, from, out) => fitLevel(place, plain, cell, logRate, shape, from, out), start[c], NaN);
-      reference = { rates: ratesAt(place, shape, found.best, found.level), peak: found.best };
+      const found = findPeak((logPace, from, out) => fitLevel(place, plain, cell, logPace + toLogRate[c], shape, from, out), start[c], NaN);
+      reference = { rates: ratesAt(place, shape, found.best + toLogRate[c], found.level), peak: found.best };
       references.set(cell.zero, reference);
       if (Number.isNaN(peak)) peak = found.best;
     }
     return whitening(place, cell, reference.rates);
   });
   return {
-    evaluate: whitened.map((each, c): Evaluate | null => (each === null ? null : (logRate, from, out) => fitLevel(place, each, cells[c], logRate, shape, from, out))),
-    zeroSigma: whitened.map((each, c) => (each === null ? 0 : zeroSigma(each.w, place.u.length, cells[c].zero))), start, peak,
+    evaluate: whitened.map((each, c): Evaluate | null => (each === null ? null : (logPace, from, out) => fitLevel(place, each, cells[c], logPace + toLogRate[c], shape, from, out))),
+    zeroSigma: whitened.map((each, c) => (each === null ? 0 : zeroSigma(each.w, place.u.length, cells[c].zero))), start, toLogRate, peak,
   };
 }
 
@@ -73,13 +79,21 @@ export function peakLikelihood(fits: ShapeFits, cell: number): number {
 export function rateTable(fits: ShapeFits, cell: number): RateTable | null {
   const evaluate = fits.evaluate[cell];
   if (evaluate === null) return null;
-  const found = tableOf(evaluate, fits.start[cell], fits.peak, fits.zeroSigma[cell]);
+  const found = tableOf(evaluate, fits, cell);
   fits.peak = found.peak;
   return found.table;
 }
 
-function startingLevel(place: ScaledPlace, cell: NoiseCell): number {
+/** The middle of a place's levels, at which its pace is stated: there every shape that fits has about the mean rate of the readings. */
+export function paceLevel(place: ScaledPlace, cell: NoiseCell, unit: number): number {
+  const last = startingLevel(place, cell, unit);
+  return cell.zero > 0 ? last / 2 : (last + Math.max(0, Math.min(last, place.y[0]))) / 2;
+}
+
+/** A rough level at the last reading, from which a fit starts. */
+function startingLevel(place: ScaledPlace, cell: NoiseCell, unit: number): number {
   const n = place.y.length;
+  if (place.counts) return Math.max(place.y[n - 1], 0.5 * unit);
   const level = cell.zero > 0 ? place.y[n - 1] - place.y[0] : place.y[n - 1];
   return Math.max(level, 0.05);
 }
@@ -105,43 +119,43 @@ function zeroSigma(w: Float64Array, n: number, zero: number): number {
   return Math.sqrt(Math.max(0, zero * zero - zero ** 4 * square));
 }
 
-const COARSE_COUNT = Math.floor((LOG_RATE.to - LOG_RATE.from) / COARSE) + 1;
+const COARSE_COUNT = Math.floor((LOG_PACE.to - LOG_PACE.from) / COARSE) + 1;
 
-/** Best log rate from a warm start, or by a scan of the whole range. */
+/** Best log pace from a warm start, or by a scan of the whole range. */
 function findPeak(evaluate: Evaluate, start: number, warm: number): { best: number; sigma: number; top: number; level: number } {
   const fit: LevelFit = { logLikelihood: 0, level: start, sigma: 0, zero: 0, zeroByLevel: 0 };
-  const at = (logRate: number): number => {
-    evaluate(logRate, start, fit);
+  const at = (logPace: number): number => {
+    evaluate(logPace, start, fit);
     return fit.logLikelihood;
   };
-  const { best, sigma } = peakAndWidth(at, Number.isNaN(warm) ? scan(at, LOG_RATE.from, COARSE_COUNT) : climb(at, warm));
+  const { best, sigma } = peakAndWidth(at, Number.isNaN(warm) ? scan(at, LOG_PACE.from, COARSE_COUNT) : climb(at, warm));
   const top = at(best);
   return { best, sigma, top, level: fit.level };
 }
 
 /** Nodes about the peak at part of a sigma, and a coarse net over the whole range where the peak is wide. */
-function tableOf(evaluate: Evaluate, start: number, warm: number, zeroWidth: number): { table: RateTable; peak: number } {
-  const from = LOG_RATE.from;
+function tableOf(evaluate: Evaluate, fits: ShapeFits, cell: number): { table: RateTable; peak: number } {
+  const from = LOG_PACE.from;
   const count = COARSE_COUNT;
-  const { best, sigma, level } = findPeak(evaluate, start, warm);
+  const { best, sigma, level } = findPeak(evaluate, fits.start[cell], fits.peak);
   const nodes: number[] = [];
   for (let z = -REACH; z <= REACH + 1e-9; z += FINE) {
     const node = best + z * sigma;
-    if (node >= from && node <= LOG_RATE.to) nodes.push(node);
+    if (node >= from && node <= LOG_PACE.to) nodes.push(node);
   }
   if (sigma > 0.12) for (let i = 0; i < count; i += 1) if (Math.abs(from + i * COARSE - best) > REACH * sigma) nodes.push(from + i * COARSE);
   nodes.sort((a, b) => a - b);
-  return { table: fillTable(evaluate, nodes, level, zeroWidth), peak: best };
+  return { table: fillTable(evaluate, nodes, level, { toLogRate: fits.toLogRate[cell], zeroSigma: fits.zeroSigma[cell] }), peak: best };
 }
 
-function fillTable(evaluate: Evaluate, nodes: readonly number[], level: number, zeroWidth: number): RateTable {
+function fillTable(evaluate: Evaluate, nodes: readonly number[], level: number, known: Pick<RateTable, 'toLogRate' | 'zeroSigma'>): RateTable {
   const n = nodes.length;
   const make = () => new Float64Array(n);
-  const table = { logRate: Float64Array.from(nodes), logWeight: make(), level: make(), sigma: make(), zero: make(), zeroByLevel: make(), zeroSigma: zeroWidth };
+  const table = { ...known, logPace: Float64Array.from(nodes), logWeight: make(), level: make(), sigma: make(), zero: make(), zeroByLevel: make() };
   const fit: LevelFit = { logLikelihood: 0, level, sigma: 0, zero: 0, zeroByLevel: 0 };
   for (let i = 0; i < n; i += 1) {
     evaluate(nodes[i], level, fit);
-    const width = n === 1 ? LOG_RATE.step : ((i + 1 < n ? nodes[i + 1] : nodes[i]) - (i > 0 ? nodes[i - 1] : nodes[i])) / 2;
+    const width = n === 1 ? LOG_PACE.step : ((i + 1 < n ? nodes[i + 1] : nodes[i]) - (i > 0 ? nodes[i - 1] : nodes[i])) / 2;
     table.logWeight[i] = fit.logLikelihood + Math.log(width);
     table.level[i] = fit.level;
     table.sigma[i] = fit.sigma;
@@ -168,13 +182,13 @@ function climb(at: (x: number) => number, start: number): number {
   let x = start;
   let here = at(x);
   for (let round = 0; round < 30; round += 1) {
-    const up = x + COARSE <= LOG_RATE.to ? at(x + COARSE) : -Infinity;
+    const up = x + COARSE <= LOG_PACE.to ? at(x + COARSE) : -Infinity;
     if (up > here) {
       x += COARSE;
       here = up;
       continue;
     }
-    const down = x - COARSE >= LOG_RATE.from ? at(x - COARSE) : -Infinity;
+    const down = x - COARSE >= LOG_PACE.from ? at(x - COARSE) : -Infinity;
     if (!(down > here)) return x;
     x -= COARSE;
     here = down;
@@ -182,32 +196,37 @@ function climb(at: (x: number) => number, start: number): number {
   return x;
 }
 
-/** Peak and sigma of the log likelihood by parabolas through three points, the step following the width found. */
+/**
+ * Peak and sigma of the log likelihood: never downhill, the step shortened to the width found. Paths that slow down have peaks a
+ * fiftieth of the coarse net wide with steep flanks, past which a leap by parabola alone would carry.
+ */
 function peakAndWidth(at: (x: number) => number, start: number): { best: number; sigma: number } {
   let best = start;
+  let top = at(best);
   let h = COARSE / 2;
   let sigma = WIDEST;
-  for (let round = 0; round < 9; round += 1) {
-    const here = at(best);
-    const below = at(best - h);
-    const above = at(best + h);
-    const bend = below - 2 * here + above;
-    if (!(bend < 0)) {
-      // Flat or rising to one side: the range is wide, and the coarse net will see it.
-      if (here >= below && here >= above) return { best, sigma: WIDEST };
-      best = clampRate(best + (above > below ? h : -h));
+  for (let round = 0; round < ROUNDS; round += 1) {
+    const below = best - h < LOG_PACE.from ? beyond(top, h) : at(best - h);
+    const above = best + h > LOG_PACE.to ? beyond(top, h) : at(best + h);
+    if (below > top || above > top) {
+      best += above > below ? h : -h;
+      top = Math.max(above, below);
       continue;
     }
+    const bend = below - 2 * top + above;
+    if (!(bend < -1e-9)) return { best, sigma: WIDEST };
     sigma = Math.min(WIDEST, h / Math.sqrt(-bend));
-    const shift = (0.5 * h * (below - above)) / bend;
-    const step = Math.max(-2 * h, Math.min(2 * h, shift));
-    best = clampRate(best + step);
-    if (Math.abs(step) < 0.3 * sigma && h < 1.6 * sigma && h > 0.3 * Math.min(sigma, 0.3)) break;
-    h = Math.max(Math.min(h, sigma), Math.abs(step) > 1.5 * h ? h : Math.min(sigma, COARSE / 2));
+    if (h <= 1.2 * sigma) {
+      const shifted = best + (0.5 * h * (below - above)) / bend;
+      if (shifted > LOG_PACE.from && shifted < LOG_PACE.to && at(shifted) > top) best = shifted;
+      break;
+    }
+    h = Math.max(h / 6, Math.min(h / 2, sigma));
   }
   return { best, sigma };
 }
 
-function clampRate(logRate: number): number {
-  return Math.max(LOG_RATE.from, Math.min(LOG_RATE.to, logRate));
+/** What stands in for a likelihood beyond the range of paces: as flat as the widest peak. */
+function beyond(top: number, h: number): number {
+  return top - 0.5 * (h / WIDEST) ** 2;
 }

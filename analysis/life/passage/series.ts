@@ -21,6 +21,11 @@ export interface ScaledPlace {
   readonly counts: boolean;
 }
 
+/** Weight of the prior that keeps two readings from choosing a shape; it fades as further readings can tell one. */
+export function shapeNeutral(place: ScaledPlace): number {
+  return 3 / place.u.length ** 2;
+}
+
 export interface ScaledRope {
   readonly places: readonly ScaledPlace[];
   /** +1 where the quantity grows towards the limit from below, -1 where it falls to it. */

@@ -1,0 +1,63 @@
+import { describe, expect, it } from 'vitest';
+import { runProtocol } from '../support/degradation-protocol.ts';
+import type { ProtocolResult } from '../support/degradation-protocol.ts';
+import { FATIGUE, GAAS, observedPassage } from '../support/degradation-sets.ts';
+
+/**
+ * Measured degradation paths of other fields (no long series of ropes has been published with numbers): cut early, forecast, compared
+ * with what was observed later. Bounds: the published baselines of the same protocol (a free crack growth law per path errs by 0.143,
+ * every straight line by 0.278 and more, always too late) and what 80 % may look like by chance (95 % binomial).
+ */
+const endsBeforeReadings = ({ open }: ProtocolResult) => open.filter(({ forecast, lastReading }) => forecast.high !== null && forecast.high < lastReading);
+
+describe('metal fatigue (Lu and Meeker 1993): growth that accelerates', () => {
+  it('forecasts 1.6 in from readings to 0.05 million cycles within 10 % (median), 80 % intervals inside the binomial band of 12', () => {
+    const result = runProtocol(FATIGUE, 1.6, 0.05);
+    expect(result.passed).toHaveLength(12);
+    expect(result.open).toHaveLength(9);
+    expect(result.medianError).toBeLessThanOrEqual(0.1);
+    expect(result.coverage).toBeGreaterThanOrEqual(0.58);
+    expect(endsBeforeReadings(result)).toEqual([]);
+    for (const { forecast } of [...result.passed, ...result.open]) {
+      expect(forecast.model).toContain('crack-growth');
+      expect(forecast.reason).toContain('a straight line would overstate the life left');
+    }
+  });
+
+  it('forecasts 1.25 in from readings to 0.04 within 6 %, coverage 13 to 20 of 21', () => {
+    const result = runProtocol(FATIGUE, 1.25, 0.04);
+    expect(result.passed).toHaveLength(21);
+    expect(result.medianError).toBeLessThanOrEqual(0.06);
+    expect(result.coverage).toBeGreaterThanOrEqual(0.62);
+    expect(result.coverage).toBeLessThanOrEqual(20 / 21);
+  });
+
+  it('holds for the other cuts of the same protocol: 0.04 and 0.06', () => {
+    for (const [cut, error] of [[0.04, 0.207], [0.06, 0.078]]) {
+      const result = runProtocol(FATIGUE, 1.6, cut);
+      expect(result.medianError).toBeLessThanOrEqual(error);
+      expect(result.coverage).toBeGreaterThanOrEqual(0.58);
+      expect(endsBeforeReadings(result)).toEqual([]);
+    }
+  });
+});
+
+describe('GaAs lasers (Meeker and Escobar 1998): straight growth whose errors hang together', () => {
+  it('forecasts 5 % from readings to 1500 h within 7 %, coverage inside the binomial band of 15', () => {
+    const result = runProtocol(GAAS, 5, 1500);
+    expect(result.passed).toHaveLength(15);
+    expect(result.medianError).toBeLessThanOrEqual(0.07);
+    expect(result.coverage).toBeGreaterThanOrEqual(0.6);
+  });
+
+  it('says so: growth is irregular or readings hang together', () => {
+    for (const { forecast } of runProtocol(GAAS, 5, 1500).passed) expect(forecast.reason).toContain('irregular or readings hang together');
+  });
+});
+
+describe('the protocol itself', () => {
+  it('finds the observed passage of path 1 that the reference results list: 0.087594582 million cycles at 1.6 in, 0.057560333 at 1.25 in', () => {
+    expect(observedPassage(FATIGUE.get('1')!, 1.6)).toBeCloseTo(0.087594582, 8);
+    expect(observedPassage(FATIGUE.get('1')!, 1.25)).toBeCloseTo(0.057560333, 8);
+  });
+});
