@@ -1,5 +1,6 @@
 import type { Character } from './character.ts';
 import type { AlignmentParameters } from './parameters.ts';
+import { CAPPED } from './residual-model.ts';
 import type { ResidualModel } from './residual-model.ts';
 import type { ShiftLattice } from './shift-lattice.ts';
 
@@ -47,45 +48,59 @@ export function blockEvidence(scan: Character, reference: Character, models: rea
   return { at, step, first, from, evidence };
 }
 
-/** Scatter beyond this many deviations counts no more: it is damage that one scan shows and the other does not. */
-const CAPPED = 9;
 /** The most that LF events of one block may say, nats: amplitudes repeat only roughly and two events may meet by chance. */
 const MOST_OF_EVENTS = 14;
 
 function evidenceOfBins(scan: Character, reference: Character, models: readonly ResidualModel[], from: number, end: number, lowest: number, lags: number, around: boolean, parameters: AlignmentParameters): Float64Array {
-  const size = reference.length;
   const out = new Float64Array(lags);
-  const events = new Float64Array(lags);
-  for (let l = 0; l < lags; l += 1) {
-    let [at, first, last] = [from + lowest + l, from, end];
-    if (around) at = ((at % size) + size) % size;
-    else [first, last] = [Math.max(from, from - at), Math.min(end, from + size - at)];
-    let met = 0;
-    for (let i = first, j = at + first - from; i < last; i += 1, j += 1) met += scan.events[i] * reference.events[j < size ? j : j - size];
-    events[l] = parameters.eventWeight * met;
-    for (const model of models) out[l] += fitOf(model, first, last, at + first - from, size);
-  }
-  for (let l = 0; l < lags; l += 1) {
-    // An event stands somewhere in its bin: its neighbours share what it says.
-    const spread = 0.5 * events[l] + 0.25 * ((l > 0 ? events[l - 1] : 0) + (l < lags - 1 ? events[l + 1] : 0));
-    out[l] += Math.min(MOST_OF_EVENTS, spread);
-  }
+  for (const model of models) addFit(model, from, end, lowest, out, around);
+  if (hasEvent(scan.events, from, end)) addEvents(scan.events, reference.events, from, end, lowest, out, around, parameters.eventWeight);
   return out;
 }
 
-/** How much better bins [first, last) of the scan are told by the reference from bin `at` on than by their own scatter alone. Nats. */
-function fitOf(model: ResidualModel, first: number, last: number, at: number, size: number): number {
-  const { gain, scan, scanSeen, reference, referenceSeen, variance, advantage, within } = model;
-  const shared = gain * gain * model.power;
-  let sum = 0;
-  for (let i = first, k = at; i < last; i += 1, k += 1) {
-    const j = k < size ? k : k - size;
-    if (scanSeen[i] === 0 || referenceSeen[j] === 0) continue;
-    const own = scan[i];
-    const left = own - gain * reference[j];
-    sum += Math.min(CAPPED, (own * own) / (variance[i] + shared)) - Math.min(CAPPED * (1 + within[j] / variance[i]), (left * left) / variance[i]) + advantage[i];
+/** Adds how much better bins [from, end) are told by the reference, `lowest` and so many bins on, than by their own scatter alone. Nats. */
+function addFit({ gain, scan, scanSeen, reference, referenceSeen, variance, within, alone, independence }: ResidualModel, from: number, end: number, lowest: number, out: Float64Array, around: boolean): void {
+  const size = reference.length;
+  const weight = 0.5 / independence;
+  for (let l = 0; l < out.length; l += 1) {
+    const { at, first, last } = overlap(from, end, lowest + l, size, around);
+    let sum = 0;
+    for (let i = first, k = at; i < last; i += 1, k += 1) {
+      const j = k < size ? k : k - size;
+      if (scanSeen[i] === 0 || referenceSeen[j] === 0) continue;
+      const left = scan[i] - gain * reference[j];
+      const off = (left * left) / variance[i];
+      const most = CAPPED * (1 + within[j] / variance[i]);
+      sum += alone[i] - (off < most ? off : most);
+    }
+    out[l] += weight * sum;
   }
-  return (0.5 * sum) / model.independence;
+}
+
+/** Bins of the scan that meet the reference `lag` bins further on, and where the first of them does. On a loop all do. */
+function overlap(from: number, end: number, lag: number, size: number, around: boolean): { at: number; first: number; last: number } {
+  const at = from + lag;
+  if (around) return { at: ((at % size) + size) % size, first: from, last: end };
+  const first = Math.max(from, from - at);
+  return { at: at + first - from, first, last: Math.min(end, from + size - at) };
+}
+
+function hasEvent(events: Float64Array, from: number, end: number): boolean {
+  for (let i = from; i < end; i += 1) if (events[i] > 0) return true;
+  return false;
+}
+
+function addEvents(scan: Float64Array, reference: Float64Array, from: number, end: number, lowest: number, out: Float64Array, around: boolean, weight: number): void {
+  const size = reference.length;
+  const met = new Float64Array(out.length + 2);
+  for (let l = -1; l <= out.length; l += 1) {
+    const { at, first, last } = overlap(from, end, lowest + l, size, around);
+    let sum = 0;
+    for (let i = first, k = at; i < last; i += 1, k += 1) sum += scan[i] * reference[k < size ? k : k - size];
+    met[l + 1] = weight * sum;
+  }
+  // An event stands somewhere in its bin: its neighbours share what it says.
+  for (let l = 0; l < out.length; l += 1) out[l] += Math.min(MOST_OF_EVENTS, 0.5 * met[l + 1] + 0.25 * (met[l] + met[l + 2]));
 }
 
 /** Value between whole bins by the cubic through the four nearest. */

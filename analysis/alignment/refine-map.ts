@@ -1,6 +1,5 @@
 import { blockEvidence } from './block-evidence.ts';
 import type { Search } from './block-evidence.ts';
-import { capped } from './character.ts';
 import type { Character } from './character.ts';
 import { fitSegments, shiftOn } from './fit-segments.ts';
 import type { Segment } from './fit-segments.ts';
@@ -16,6 +15,7 @@ import { beliefsOf, boundAbout } from './shift-lattice.ts';
 import type { Motion, ShiftBelief, ShiftLattice } from './shift-lattice.ts';
 import { ASIDE, shiftPoints } from './shift-points.ts';
 import type { Course } from './shift-points.ts';
+import { bandsOf } from './texture-bands.ts';
 
 type Shift = (at: number) => number;
 
@@ -26,20 +26,21 @@ type Shift = (at: number) => number;
  * one, narrow and fine, gives the map and its bound.
  */
 export function refineMap(scan: Character, reference: Character, coarse: Shift, around: boolean, parameters: AlignmentParameters): ScanMap | null {
+  const bands = bandsOf(scan, reference);
   const look = (models: readonly ResidualModel[], search: Search, motions: readonly Motion[]): Look => {
     const lattice = blockEvidence(scan, reference, models, search, around, parameters);
     return { lattice, beliefs: beliefsOf(lattice, motions), steady: search.steady };
   };
-  const learn = (shift: Shift, excess: number): ResidualModel[] => residualModels(scan, reference, shift, around).map((model) => ({ ...model, independence: model.independence * excess * excess }));
+  const learn = (shift: Shift, excess: number): ResidualModel[] => residualModels(bands, scan, reference, shift, around).map((model) => ({ ...model, independence: model.independence * excess * excess }));
   const wide: Search = { steady: coarse, shift: coarse, reach: () => parameters.fineReach, perBin: 1 };
   const loose = [looseMotion(scan.bin, parameters)];
-  const rough = look(firstModels(capped(scan, parameters.textureCap), capped(reference, parameters.textureCap)), wide, loose);
+  const rough = look(firstModels(bands, scan.bin, parameters.textureCap), wide, loose);
   const models = learn(along(rough), 1);
   if (models.length === 0) return null;
   const better = look(models, wide, loose);
   const first = linesThrough(better, 'level', parameters);
   if (first === null) return null;
-  const closer = look(learn(alongLines(first.segments), first.excess), searchAbout(first.segments, better, 1, 2 * ASIDE * scan.bin, parameters), straightMotions(parameters));
+  const closer = look(learn(alongLines(first.segments), first.excess), searchAbout(first.segments, better, 1, (ASIDE + 2) * scan.bin, parameters), straightMotions(parameters));
   const second = linesThrough(closer, 'steady', parameters) ?? first;
   const closest = look(learn(alongLines(second.segments), second.excess), searchAbout(second.segments, closer, FINE, parameters.lineReach, parameters), straightMotions(parameters));
   return scanMap(closest.lattice, closest.beliefs, closest.steady, scan, parameters);

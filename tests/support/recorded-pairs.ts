@@ -16,7 +16,7 @@ export interface RecordedPair {
 export const PAIRS = ['ecg_snr20', 'ecg_snr20_newdefects', 'well_log_snr20'] as const;
 
 export function readPair(name: (typeof PAIRS)[number]): RecordedPair {
-  const rows = readFileSync(join(import.meta.dirname, `../published/data/alignment/pair_${name}.csv`), 'utf8').trim().split('\n').slice(1).map((line) => line.split(','));
+  const rows = readFileSync(join('tests/published/data/alignment', `pair_${name}.csv`), 'utf8').trim().split('\n').slice(1).map((line) => line.split(','));
   const both = rows.filter((row) => row[2] !== '');
   return { first: Float64Array.from(rows, (row) => Number(row[1])), second: Float64Array.from(both, (row) => Number(row[2])), truth: Float64Array.from(both, (row) => Number(row[3])) };
 }

@@ -42,7 +42,7 @@ function measuredShift(scan: Float64Array, reference: Float64Array, sigma: numbe
   const [own, other] = [character(scan, 0), character(reference, -MARGIN)];
   const model: ResidualModel = {
     gain: 1, scan, scanSeen: own.textureSeen, reference, referenceSeen: other.textureSeen, within: changeWithin(reference, 1), variance: new Float64Array(scan.length).fill(2 * sigma * sigma),
-    advantage: new Float64Array(scan.length), power: 1, independence: 1,
+    alone: new Float64Array(scan.length), independence: 1,
   };
   const parameters = { ...ALIGNMENT, block: scan.length, pointLength: scan.length, informative: 0 };
   const lattice = blockEvidence(own, other, [model], { steady: () => 0, shift: () => 0, reach: () => 8, perBin: 1 }, false, parameters);
