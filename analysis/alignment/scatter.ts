@@ -1,0 +1,134 @@
+import { medianAbsoluteDeviation, NORMAL_MAD } from '../signal/mad.ts';
+import { medianInPlace } from '../signal/median.ts';
+import type { Laid } from './texture-bands.ts';
+
+/** A reference signal as the scan's bins meet it. */
+export function layOn(places: Float64Array, around: boolean, { values, seen }: Laid): Laid {
+  const out = { values: new Float64Array(places.length), seen: new Uint8Array(places.length) };
+  const size = values.length;
+  for (let i = 0; i < places.length; i += 1) {
+    let low = Math.floor(places[i]);
+    const share = places[i] - low;
+    let high = low + 1;
+    if (around) {
+      low = ((low % size) + size) % size;
+      high = (low + 1) % size;
+    } else if (low < 0 || high >= size) continue;
+    if (seen[low] === 0 || seen[high] === 0) continue;
+    out.values[i] = values[low] + share * (values[high] - values[low]);
+    out.seen[i] = 1;
+  }
+  return out;
+}
+
+/** How a signal follows another that is laid on it: `scatter` is what is left of it without `gain` times the other. Null where too little of both was seen. */
+export function scatterOf({ values: own, seen }: Laid, laid: Laid): { gain: number; power: number; scatter: Float64Array; both: Uint8Array } | null {
+  const both = seen.map((value, i) => value & laid.seen[i]);
+  let products = 0, squares = 0, count = 0;
+  for (let i = 0; i < own.length; i += 1) {
+    if (both[i] === 0) continue;
+    products += own[i] * laid.values[i];
+    squares += laid.values[i] ** 2;
+    count += 1;
+  }
+  if (count < 50 || !(squares > 0)) return null;
+  const gain = Math.max(0, products / squares);
+  const scatter = own.map((value, i) => (both[i] === 1 ? value - gain * laid.values[i] : 0));
+  return { gain, power: squares / count, scatter, both };
+}
+
+const ORDER = 6;
+
+/** Coefficients of the prediction of a bin from those before it (Levinson's recursion on the robust autocorrelation). */
+export function whiteningFilter(scatter: Float64Array, both: Uint8Array): Float64Array {
+  const correlation = autocorrelation(scatter, both, ORDER);
+  const a = new Float64Array(ORDER + 1);
+  a[0] = 1;
+  let error = correlation[0] * 1.001;
+  for (let m = 1; m <= ORDER; m += 1) {
+    let reflection = correlation[m];
+    for (let k = 1; k < m; k += 1) reflection += a[k] * correlation[m - k];
+    reflection /= -error;
+    const before = a.slice();
+    for (let k = 1; k < m; k += 1) a[k] = before[k] + reflection * before[m - k];
+    a[m] = reflection;
+    error *= 1 - reflection * reflection;
+    if (!(error > 1e-9)) break;
+  }
+  return a;
+}
+
+/** So many products settle a correlation. */
+const ENOUGH = 20_000;
+
+/** At lags 0, `every`, 2 `every`, ... `lags` of them after the first, large scatter bounded. */
+function autocorrelation(scatter: Float64Array, both: Uint8Array, lags: number, every = 1): Float64Array {
+  const size = 3 * NORMAL_MAD * medianAbsoluteDeviation(scatter.filter((_, i) => both[i] === 1)) || 1;
+  const bounded = scatter.map((value) => Math.max(-size, Math.min(size, value)));
+  const out = new Float64Array(lags + 1);
+  const stride = Math.max(1, Math.floor(bounded.length / ENOUGH));
+  for (let k = 0; k <= lags; k += 1) {
+    let sum = 0, count = 0;
+    for (let i = k * every; i < bounded.length; i += stride) {
+      sum += bounded[i] * bounded[i - k * every];
+      count += both[i] & both[i - k * every];
+    }
+    out[k] = count > 0 ? sum / count : 0;
+  }
+  return out;
+}
+
+/** A filtered bin counts as seen where all bins that it is made of are. */
+export function filtered({ values, seen }: Laid, filter: Float64Array, around: boolean): Laid {
+  const size = values.length;
+  const out = { values: new Float64Array(size), seen: new Uint8Array(size) };
+  for (let i = 0; i < size; i += 1) {
+    let sum = 0;
+    let all = 1;
+    for (let k = 0; k < filter.length; k += 1) {
+      const j = i - k < 0 ? (around ? i - k + size : -1) : i - k;
+      if (j < 0 || seen[j] === 0) {
+        all = 0;
+        break;
+      }
+      sum += filter[k] * values[j];
+    }
+    if (all === 1) out.values[i] = sum;
+    out.seen[i] = all;
+  }
+  return out;
+}
+
+/** Square of the robust scale over `width` bins, drawn between blocks, never far below the rope's usual one. */
+export function localVariance(scatter: Float64Array, both: Uint8Array, width: number): Float64Array {
+  const blocks = Math.max(1, Math.ceil(scatter.length / width));
+  const scales = new Float64Array(blocks).fill(Number.NaN);
+  const scratch = new Float64Array(width);
+  for (let b = 0; b < blocks; b += 1) {
+    let count = 0;
+    for (let i = b * width; i < Math.min(scatter.length, (b + 1) * width); i += 1) if (both[i] === 1) scratch[count++] = Math.abs(scatter[i]);
+    if (count >= width / 4) scales[b] = NORMAL_MAD * medianInPlace(scratch, 0, count);
+  }
+  const known = scales.filter((value) => value > 0);
+  const usual = known.length > 0 ? medianInPlace(known.slice(), 0, known.length) : 1;
+  const level = scales.map((value) => (value > 0 ? value : usual));
+  const out = new Float64Array(scatter.length);
+  for (let i = 0; i < out.length; i += 1) {
+    const place = i / width - 0.5;
+    out[i] = Math.max(0.7 * usual, level[Math.max(0, Math.floor(place))], level[Math.min(blocks - 1, Math.floor(place + 1))]) ** 2;
+  }
+  return out;
+}
+
+/** Sum of all correlation that is left over `bins` to either side: so many bins say one independent thing. */
+export function leftCorrelation(scatter: Float64Array, both: Uint8Array, bins: number): number {
+  const every = Math.max(1, Math.floor(bins / LAGS));
+  const correlation = autocorrelation(scatter, both, Math.floor(bins / every), every);
+  let sum = 1;
+  // Between the lags that are looked at the correlation is taken as straight.
+  for (let k = 1; k < correlation.length; k += 1) sum += (2 * every * correlation[k]) / (correlation[0] || 1);
+  return Math.max(1, sum + (every - 1));
+}
+
+/** So many lags show the course of a correlation well enough. */
+const LAGS = 20;
