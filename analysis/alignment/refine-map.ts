@@ -4,11 +4,10 @@ import type { Character } from './character.ts';
 import { fitSegments, shiftOn } from './fit-segments.ts';
 import type { Segment } from './fit-segments.ts';
 import type { AlignmentParameters } from './parameters.ts';
-import { firstModels, residualModels } from './residual-model.ts';
+import { residualModels } from './residual-model.ts';
 import type { ResidualModel } from './residual-model.ts';
 import { median } from '../signal/median.ts';
 import { NORMAL_MAD } from '../signal/mad.ts';
-import { interpolate } from './rope-map.ts';
 import { scanMap } from './scan-map.ts';
 import type { ScanMap } from './scan-map.ts';
 import { beliefsOf, boundAbout } from './shift-lattice.ts';
@@ -20,10 +19,10 @@ import { bandsOf } from './texture-bands.ts';
 type Shift = (at: number) => number;
 
 /**
- * From a coarse shift along the scan to a map finer than a bin, in closer and closer looks. Two wide ones find which way
- * through slips the scan took, first with a rough idea of the scatter and then with the scatter found. Straight lines through
- * what was measured say the scale; a look about them, free of scale errors within its blocks, corrects them; a last
- * one, narrow and fine, gives the map and its bound.
+ * From a coarse shift along the scan to a map finer than a bin, in closer and closer looks. A wide one finds which way through
+ * slips the scan took. Straight lines through what it measured say the scale; a look about them, free of scale
+ * errors within its blocks, corrects them; a last one, narrow and fine, gives the map and its bound. How the scan scatters
+ * about its reference is learned again before each.
  */
 export function refineMap(scan: Character, reference: Character, coarse: Shift, around: boolean, parameters: AlignmentParameters): ScanMap | null {
   const bands = bandsOf(scan, reference);
@@ -34,8 +33,7 @@ export function refineMap(scan: Character, reference: Character, coarse: Shift, 
   const learn = (shift: Shift, excess: number): ResidualModel[] => residualModels(bands, scan, reference, shift, around).map((model) => ({ ...model, independence: model.independence * excess * excess }));
   const wide: Search = { steady: coarse, shift: coarse, reach: () => parameters.fineReach, perBin: 1 };
   const loose = [looseMotion(scan.bin, parameters)];
-  const rough = look(firstModels(bands, scan.bin, parameters.textureCap), wide, loose);
-  const models = learn(along(rough), 1);
+  const models = learn(coarse, 1);
   if (models.length === 0) return null;
   const better = look(models, wide, loose);
   const first = linesThrough(better, 'level', parameters);
@@ -58,12 +56,6 @@ const FINE = 4;
 
 function slipChance(parameters: AlignmentParameters): number {
   return parameters.block / parameters.slipDistance;
-}
-
-function along({ lattice: { at }, beliefs, steady }: Look): Shift {
-  const shifts = beliefs.map((belief, b) => steady(at[b]) + belief.middle);
-  if (at.length === 1) return () => shifts[0];
-  return (x) => interpolate(at, shifts, Math.max(at[0], Math.min(at[at.length - 1], x)));
 }
 
 interface Lines { readonly segments: Segment[]; /** How many times farther than they claim the measured shifts scatter about the lines, 1 at least. */ readonly excess: number }

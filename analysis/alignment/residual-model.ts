@@ -22,20 +22,6 @@ export interface ResidualModel {
   readonly independence: number;
 }
 
-/** Before any map is known: most of the texture repeats, and only after some length does it say something new. Texture beyond `cap` deviations counts as that. */
-export function firstModels(bands: readonly Band[], bin: number, cap: number): ResidualModel[] {
-  return bands.map((band) => {
-    const [own, other] = [band.scan, band.reference].map(({ values, seen }) => ({ values: values.map((value) => Math.max(-cap, Math.min(cap, value))), seen }));
-    const variance = new Float64Array(own.values.length).fill(1 - FIRST_GAIN * FIRST_GAIN);
-    return {
-      gain: FIRST_GAIN, variance, scan: own.values, scanSeen: own.seen, reference: other.values, referenceSeen: other.seen, within: changeWithin(other.values, FIRST_GAIN),
-      alone: aloneOf(own, variance, FIRST_GAIN * FIRST_GAIN), independence: Math.max(1, band.independentLength / bin),
-    };
-  });
-}
-
-const FIRST_GAIN = 0.6;
-
 /** Learns gain, colour and local size of the scatter of every band where `shift` lays the scan on its reference. Bands of which too little was seen are left out. */
 export function residualModels(bands: readonly Band[], scan: Character, reference: Character, shift: (at: number) => number, around: boolean): ResidualModel[] {
   const places = Float64Array.from({ length: scan.length }, (_, i) => {

@@ -13,8 +13,6 @@ export interface Band {
   readonly reference: Laid;
   /** Neighbouring bins of this band may be told from each other once its scatter is made white. */
   readonly whiten: boolean;
-  /** What one independent length is taken for before any scatter is known. Metres. */
-  readonly independentLength: number;
 }
 
 /**
@@ -23,12 +21,11 @@ export interface Band {
  */
 export function bandsOf(scan: Character, reference: Character): Band[] {
   const [own, other] = [splitTexture(scan), splitTexture(reference)];
-  return own.map((part, k) => ({ scan: part, reference: other[k], whiten: k === 0, independentLength: INDEPENDENT[k] }));
+  return own.map((part, k) => ({ scan: part, reference: other[k], whiten: k === 0 }));
 }
 
-/** Lengths whose running medians part the bands, and what one independent length of each is taken for at first. Metres. */
+/** Lengths whose running medians part the bands. Metres. */
 const PARTED_AT = [1.2, 5] as const;
-const INDEPENDENT = [0.1, 1, 4] as const;
 
 function splitTexture({ texture, textureSeen: seen, bin }: Character): Laid[] {
   const slower = PARTED_AT.map((length) => slowPart(texture, seen, length, bin));
