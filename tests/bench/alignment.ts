@@ -4,6 +4,7 @@ import type { RopeMap } from '../../analysis/alignment/rope-map.ts';
 import { noCheckpoint } from '../../analysis/rope/checkpoint.ts';
 import { measuredPosition } from '../../analysis/rope/units.ts';
 import { drawWarpedRope, truthWalker } from '../support/lab-warp.ts';
+import { printEfficiency, printPairs, printSpeed } from './alignment-limits.ts';
 import type { WarpedRope, WarpedScan, WarpOptions } from '../support/lab-warp.ts';
 
 /** Errors of one scan's map at every half metre of its file. Metres. */
@@ -63,8 +64,15 @@ export const KINDS: Record<string, Partial<WarpOptions>> = {
   'featureless, grown': { textureRatio: 0, faultEvery: null },
 };
 
-/** Campaign: `run([seeds, kind...])` prints one line a kind. */
+/** `run([seeds, kind...])` prints one line a kind; without kinds also the limits, the recorded pairs and the speed. `--python PATH` names the interpreter for scipy. */
 export async function run(args: string[]): Promise<void> {
+  const at = args.indexOf('--python');
+  const python = at >= 0 ? args.splice(at, 2)[1] : '/usr/bin/python3';
+  if (args.length < 2) {
+    printEfficiency();
+    await printPairs();
+    await printSpeed(python);
+  }
   const seeds = Number(args[0] ?? 6);
   const kinds = args.length > 1 ? args.slice(1) : Object.keys(KINDS);
   console.log('kind                 | median  p95     slip p95  worst rope p95 | covered worst-rope | bound/|error| p95s | direction | ms');

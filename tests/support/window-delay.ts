@@ -12,6 +12,8 @@ export interface DelayTrial {
   readonly rmse: number;
   readonly bound: number;
   readonly draws: number;
+  /** Draws in which the window did not say anything: it claims nothing then, and counts in no error. */
+  readonly silent: number;
 }
 
 /**
@@ -22,22 +24,28 @@ export function delayTrial(template: Float64Array, start: number, length: number
   const random = labRandom(seed);
   const sigma = deviationOf(template) * 10 ** (-decibel / 20);
   let squares = 0;
+  let silent = 0;
   for (let draw = 0; draw < draws; draw += 1) {
     const delay = random.uniform() - 0.5;
     const noisy = (value: number): number => value + sigma * random.normal();
     const reference = Float64Array.from({ length: length + 2 * MARGIN }, (_, i) => noisy(template[start - MARGIN + i]));
     const scan = Float64Array.from({ length }, (_, i) => noisy(splined(template, start + i + delay)));
-    squares += (measuredShift(scan, reference, sigma) - delay) ** 2;
+    const measured = measuredShift(scan, reference, sigma);
+    if (measured === null) silent += 1;
+    else squares += (measured - delay) ** 2;
   }
   let slopes = 0;
   for (let i = 0; i < length; i += 1) slopes += ((template[start + i + 1] - template[start + i - 1]) / 2) ** 2;
-  return { rmse: Math.sqrt(squares / draws), bound: Math.sqrt((2 * sigma * sigma) / slopes), draws };
+  return { rmse: Math.sqrt(squares / (draws - silent)), bound: Math.sqrt((2 * sigma * sigma) / slopes), draws, silent };
 }
 
 const MARGIN = 16;
 
+/** As the looks do that measure shifts. */
+const PER_BIN = 1;
+
 /** Through the very functions that measure shifts in a scan, with the noise known. One bin is one sample. */
-function measuredShift(scan: Float64Array, reference: Float64Array, sigma: number): number {
+function measuredShift(scan: Float64Array, reference: Float64Array, sigma: number): number | null {
   const character = (values: Float64Array, start: number): Character => ({ start, bin: 1, length: values.length, texture: values, textureSeen: new Uint8Array(values.length).fill(1), events: new Float64Array(values.length) });
   const [own, other] = [character(scan, 0), character(reference, -MARGIN)];
   const model: ResidualModel = {
@@ -45,10 +53,10 @@ function measuredShift(scan: Float64Array, reference: Float64Array, sigma: numbe
     alone: new Float64Array(scan.length), independence: 1,
   };
   const parameters = { ...ALIGNMENT, block: scan.length, pointLength: scan.length, informative: 0 };
-  const lattice = blockEvidence(own, other, [model], { steady: () => 0, shift: () => 0, reach: () => 8, perBin: 1 }, false, parameters);
+  const lattice = blockEvidence(own, other, [model], { steady: () => 0, shift: () => 0, reach: () => 8, perBin: PER_BIN }, false, parameters);
   const beliefs = beliefsOf(lattice, [{ drift: 0.1, slipChance: 0.01, largestSlip: 2 }]);
-  const [point] = shiftPoints(lattice, beliefs, () => 0, 'steady', parameters);
-  return point.shift;
+  const point = shiftPoints(lattice, beliefs, () => 0, 'steady', parameters)[0];
+  return point?.shift ?? null;
 }
 
 /** Windowed sinc: the template is well below half the sampling rate. */
