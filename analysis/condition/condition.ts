@@ -14,7 +14,7 @@ export interface Fault<F extends Frame> {
   readonly snr: number;
   readonly width: number; // m, full width at half height
   readonly positionUncertainty: number; // m, 95 %, of the file's own position
-  /** How many breaks the indication may hold; a single resolved pulse is 1..1. */
+  /** How many breaks the indication may hold; 1..1 only where its width shows that it is one. */
   readonly count: { readonly low: number; readonly estimate: number; readonly high: number };
   /** How often noise alone gives so strong an indication in 100 m of this rope; left out: not known. */
   readonly falseCallsPer100m?: number;

@@ -6,6 +6,7 @@ import { bankResponse } from './bank-response.ts';
 import type { Candidates } from './bank-response.ts';
 import { calibrateFaults } from './calibrate-faults.ts';
 import type { ConditionContext } from './condition-context.ts';
+import { countBreaks } from './count-breaks.ts';
 import type { Fault } from './condition.ts';
 import { falseCallThreshold } from './false-call-threshold.ts';
 import type { FalseCallThreshold } from './false-call-threshold.ts';
@@ -154,6 +155,7 @@ function describe(trace: Trace<'measured'>, search: Search, pulses: readonly Pla
   const { step } = trace;
   const places = pulses.map((pulse) => ({ position: trace.start + pulse.index * step, amplitude: pulse.amplitude }));
   const calibration = calibrateFaults(places, context, parameters.visualMatch);
+  const counts = countBreaks(pulses.map((pulse) => ({ ...pulse, width: widthOf(pulse.shape, pulse.width) })));
   return pulses.map((pulse, i) => {
     const rms = search.noise[Math.min(search.noise.length - 1, Math.max(0, Math.floor(pulse.index / search.levelled.blockWidth)))];
     const odd = isOdd(pulse.shape);
@@ -164,7 +166,7 @@ function describe(trace: Trace<'measured'>, search: Search, pulses: readonly Pla
       id: `f${i + 1}`, position: measuredPosition(positionAt(trace, 0) + pulse.index * step),
       lossPercent: calibration.percentPerUnit === null ? null : Math.abs(amplitude) * calibration.percentPerUnit, lossCalibration: calibration.basis,
       amplitude, snr: Math.abs(amplitude) / rms, width, positionUncertainty: placeBound(sigma / Math.abs(amplitude), pulse.width, step),
-      count: { low: 1, estimate: 1 + pulse.merged, high: 1 + 2 * pulse.merged },
+      count: counts[i],
       falseCallsPer100m: falseCallsAt(pulse, search, parameters),
       shape: odd ? (amplitude > 0 ? 'positive-negative' : 'negative-positive') : 'single',
     };

@@ -25,10 +25,17 @@ export function fitPulse(window: Float64Array, step: number, guess: number, widt
   const fit = (tried: number, shape: PulseShape) => bestPlace(window, step, guess, Math.max(Math.min(tried, widest), 0.9 * step), shape);
   let best: PulseFit | null = null;
   for (const factor of WIDTHS) for (const shape of PULSE_SHAPES) best = better(best, fit(width * factor, shape), favour);
-  // Half way to the neighbouring widths: a width that is a tenth out makes the height as much wrong.
-  const found = best;
-  if (found) for (const factor of [1 / BETWEEN, BETWEEN]) best = better(best, fit(found.width * factor, found.shape), favour);
-  return best;
+  return best && refineWidth(best, fit, favour);
+}
+
+/** The width between those tried where a parabola through the explained sums of three of them has its summit. */
+function refineWidth(found: PulseFit, fit: (width: number, shape: PulseShape) => PulseFit, favour: Readonly<Record<PulseShape, number>>): PulseFit {
+  const narrower = fit(found.width / BETWEEN, found.shape);
+  const wider = fit(found.width * BETWEEN, found.shape);
+  const best = [narrower, wider].reduce((most, each) => better(most, each, favour), found);
+  if (best !== found) return best;
+  const offset = parabolicOffset(narrower.explained, found.explained, wider.explained);
+  return better(found, fit(found.width * BETWEEN ** offset, found.shape), favour);
 }
 
 function better(best: PulseFit | null, fit: PulseFit, favour: Readonly<Record<PulseShape, number>>): PulseFit {

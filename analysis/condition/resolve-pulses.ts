@@ -6,6 +6,7 @@ import type { HalfKernels } from './pulse-bank.ts';
 import { isOdd, widthOf } from './pulse-shapes.ts';
 import type { PulseShape } from './pulse-shapes.ts';
 import type { ConditionParameters } from './parameters.ts';
+import { splitPulse } from './split-pulse.ts';
 
 export interface ResolvedPulse extends PulseFit {
   readonly score: number;
@@ -28,6 +29,10 @@ export interface ResolveContext {
 
 /** More pulses than this in one window are texture, not breaks to be told apart. */
 const MOST_PULSES = 12;
+/** What is left beside a pulse shows that it is more than one; how many more than this it does not show. */
+const MOST_MERGED = 2;
+/** Share of a pulse's explained sum that two must explain beyond it: the forms sought miss some percent of real ones. */
+const SPLIT_GAIN = 0.06;
 
 /**
  * Takes pulses off a window in place, strongest first, each fitted anew when a neighbour has been found, until nothing above
@@ -43,13 +48,18 @@ export function resolvePulses(rest: Float64Array, known: readonly PulseFit[], co
     const fit = fitPulse(rest, context.step, seed.at, seed.width, widest, context.favour);
     if (!fit || fit.amplitude === 0) break;
     const near = pulses.find((each) => isUnresolved(each, fit, context));
-    if (near) near.merged += 1;
-    if (near || isMisfit(pulses, fit, context) || isMisfit(known, fit, context)) {
+    if (near) near.merged = Math.min(MOST_MERGED, near.merged + 1);
+    if (near || isMisfit([...pulses, ...known], fit, context)) {
       barred.push(seed.at);
       continue;
     }
-    pulses.push({ ...fit, score: Math.abs(seed.score), merged: 0 });
-    subtractPulse(rest, context.step, fit);
+    // What two must explain beyond one: more than noise that passes the threshold, and more than the misfit of a form.
+    const score = Math.abs(seed.score);
+    const needed = fit.explained * Math.max((context.threshold / score) ** 2, SPLIT_GAIN);
+    for (const part of splitPulse(rest, context.step, fit, context.parameters.secondPulseShare, needed, fit.explained / score ** 2) ?? [fit]) {
+      pulses.push({ ...part, score: score * Math.min(1, Math.abs(part.amplitude / fit.amplitude)), merged: 0 });
+      subtractPulse(rest, context.step, part);
+    }
     if (pulses.length > 1) refit(rest, pulses, context);
   }
   return pulses;
@@ -63,12 +73,15 @@ function isUnresolved(each: PulseFit, fit: PulseFit, { parameters }: ResolveCont
   return Math.abs(each.at - fit.at) < limit && Math.abs(fit.amplitude) > 1.6 * parameters.secondPulseShare * Math.abs(each.amplitude);
 }
 
+/** Inside a stronger pulse, or so low beside stronger ones that it is what their forms miss: what each misses adds up. */
 function isMisfit(pulses: readonly PulseFit[], fit: PulseFit, { parameters }: ResolveContext): boolean {
-  return pulses.some((each) => {
+  let beside = 0;
+  for (const each of pulses) {
     const distance = Math.abs(each.at - fit.at);
-    const share = Math.abs(fit.amplitude / each.amplitude);
-    return distance < parameters.resolutionWidths * extentOf(each) || (distance < 3 * (each.width + fit.width) && share < parameters.secondPulseShare);
-  });
+    if (distance < parameters.resolutionWidths * extentOf(each)) return true;
+    if (distance < 3 * (each.width + fit.width)) beside += Math.abs(each.amplitude);
+  }
+  return Math.abs(fit.amplitude) < parameters.secondPulseShare * beside;
 }
 
 function refit(rest: Float64Array, pulses: ResolvedPulse[], context: ResolveContext): void {
