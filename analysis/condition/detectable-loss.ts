@@ -1,4 +1,4 @@
-import { drawNormal, seededRandom } from '../life/statistics/random.ts';
+import { seededRandom } from '../life/statistics/random.ts';
 import { changePoints } from '../signal/change-points.ts';
 import { weightedErrorCost } from '../signal/segment-cost.ts';
 import { scatterAt } from './loss-scatter.ts';
@@ -6,21 +6,21 @@ import type { ConditionParameters } from './parameters.ts';
 import type { ZoneSearch } from './find-zones.ts';
 import { normalQuantile } from './normal-quantile.ts';
 
-/** Trials of one size, and sizes tried at most: enough to tell 90 % from 75 %. */
-const TRIALS = 40;
-const ROUNDS = 6;
+/** Trials of one size, and sizes tried at most: enough to tell 90 % from 80 %. */
+const TRIALS = 80;
+const ROUNDS = 8;
 
 /**
  * Smallest loss over the reference length that would have been found with the stated probability, by block: what a zone must
  * reach to be called, plus the scatter of its mean. The result is then tried: losses of that size are laid into the rope's own
  * sound lengths at seeded places (hit or miss, in the sense of MIL-HDBK-1823A), and raised until the share of hits is reached.
  */
-export function detectableLoss(search: ZoneSearch, parameters: ConditionParameters, seed: number): Float64Array {
+export function detectableLoss(search: ZoneSearch, averaging: number, parameters: ConditionParameters, seed: number): Float64Array {
   const { blocks, scatter } = search;
   const error = scatterAt(scatter, parameters.detectableZoneLength);
   const needed = Math.max(parameters.smallestZoneLoss, parameters.zoneSignificance * error);
   const margin = normalQuantile(parameters.detectionProbability) * error;
-  const factor = calibrate(search, needed + margin, needed, parameters, seed);
+  const factor = calibrate(search, needed + margin, needed, averaging, parameters, seed);
   return blocks.sampleNoise.map((noise) => {
     // Louder lengths need more: their means scatter in proportion.
     const louder = blocks.noise > 0 ? Math.max(1, noise / blocks.noise) : 1;
@@ -28,12 +28,12 @@ export function detectableLoss(search: ZoneSearch, parameters: ConditionParamete
   });
 }
 
-function calibrate(search: ZoneSearch, size: number, needed: number, parameters: ConditionParameters, seed: number): number {
+function calibrate(search: ZoneSearch, size: number, needed: number, averaging: number, parameters: ConditionParameters, seed: number): number {
   const { blocks, segmentation } = search;
   const span = Math.max(1, Math.round(parameters.detectableZoneLength / blocks.length));
   const surround = 4 * span;
   const places: number[] = [];
-  for (let block = surround; block + span + surround < blocks.mean.length; block += 1) {
+  for (let block = surround; block + 2 * span + surround < blocks.mean.length; block += 1) {
     if (segmentation.soundWeight[block] > 0 && segmentation.soundWeight[block + span] > 0) places.push(block);
   }
   if (places.length < TRIALS) return 1;
@@ -43,25 +43,37 @@ function calibrate(search: ZoneSearch, size: number, needed: number, parameters:
     let hits = 0;
     for (let trial = 0; trial < TRIALS; trial += 1) {
       const at = places[Math.floor(random() * places.length)];
-      if (isFound(search, at, span, surround, factor * size * (1 + 0.001 * drawNormal(random)), needed, parameters)) hits += 1;
+      if (isFound(search, at, laid(search, span, random(), averaging).map((share) => factor * size * share), surround, needed, parameters)) hits += 1;
     }
     if (hits >= parameters.detectionProbability * TRIALS) return factor;
-    factor *= 1.12;
+    factor *= 1.08;
   }
   return factor;
 }
 
-function isFound(search: ZoneSearch, at: number, span: number, surround: number, size: number, needed: number, parameters: ConditionParameters): boolean {
+/** Shares of a loss as `span` blocks and one more read it, begun `offset` of a block in: spread by the averaging length. */
+function laid({ blocks }: ZoneSearch, span: number, offset: number, averaging: number): Float64Array {
+  const reach = averaging / blocks.length;
+  const beside = Math.ceil(reach / 2);
+  // Integral of the rise about an edge at 0, a ramp as long as the averaging length.
+  const risen = (x: number) => (x <= -reach / 2 ? 0 : x >= reach / 2 ? x : (x + reach / 2) ** 2 / (2 * reach));
+  return Float64Array.from({ length: span + 1 + 2 * beside }, (_, i) => {
+    const from = i - beside - offset;
+    return risen(from + 1) - risen(from) - (risen(from + 1 - span) - risen(from - span));
+  });
+}
+
+function isFound(search: ZoneSearch, at: number, loss: Float64Array, surround: number, needed: number, parameters: ConditionParameters): boolean {
   const { segmentation } = search;
   const from = at - surround;
-  const level = segmentation.level.slice(from, at + span + surround);
-  for (let block = surround; block < surround + span; block += 1) level[block] += size;
-  const weight = segmentation.soundWeight.slice(from, at + span + surround);
+  const level = segmentation.level.slice(from, at + loss.length + surround);
+  for (let block = 0; block < loss.length; block += 1) level[surround + block] += loss[block];
+  const weight = segmentation.soundWeight.slice(from, at + loss.length + surround);
   const penalty = parameters.lossChangePenalty * Math.log(segmentation.level.length) * segmentation.longRunVariance;
   const bounds = [0, ...changePoints(level.length, weightedErrorCost(level, weight), penalty).starts, level.length];
   for (let i = 0; i + 1 < bounds.length; i += 1) {
-    const overlap = Math.min(bounds[i + 1], surround + span) - Math.max(bounds[i], surround);
-    if (overlap < 0.5 * span || bounds[i + 1] - bounds[i] > 2 * span) continue;
+    const overlap = Math.min(bounds[i + 1], surround + loss.length) - Math.max(bounds[i], surround);
+    if (overlap < 0.5 * loss.length || bounds[i + 1] - bounds[i] > 2 * loss.length) continue;
     let sum = 0;
     let mass = 0;
     for (let block = bounds[i]; block < bounds[i + 1]; block += 1) {
