@@ -1,6 +1,5 @@
 import type { Character } from './character.ts';
 import type { AlignmentParameters } from './parameters.ts';
-import { CAPPED } from './residual-model.ts';
 import type { ResidualModel } from './residual-model.ts';
 import type { ShiftLattice } from './shift-lattice.ts';
 
@@ -59,7 +58,7 @@ function evidenceOfBins(scan: Character, reference: Character, models: readonly 
 }
 
 /** Adds how much better bins [from, end) are told by the reference, `lowest` and so many bins on, than by their own scatter alone. Nats. */
-function addFit({ gain, scan, scanSeen, reference, referenceSeen, variance, within, alone, independence }: ResidualModel, from: number, end: number, lowest: number, out: Float64Array, around: boolean): void {
+function addFit({ gain, scan, scanSeen, reference, referenceSeen, variance, most, alone, independence }: ResidualModel, from: number, end: number, lowest: number, out: Float64Array, around: boolean): void {
   const size = reference.length;
   const weight = 0.5 / independence;
   for (let l = 0; l < out.length; l += 1) {
@@ -70,8 +69,7 @@ function addFit({ gain, scan, scanSeen, reference, referenceSeen, variance, with
       if (scanSeen[i] === 0 || referenceSeen[j] === 0) continue;
       const left = scan[i] - gain * reference[j];
       const off = (left * left) / variance[i];
-      const most = CAPPED * (1 + within[j] / variance[i]);
-      sum += alone[i] - (off < most ? off : most);
+      sum += alone[i] - (off < most[i] ? off : most[i]);
     }
     out[l] += weight * sum;
   }

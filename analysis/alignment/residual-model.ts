@@ -12,10 +12,10 @@ export interface ResidualModel {
   readonly scanSeen: Uint8Array;
   readonly reference: Float64Array;
   readonly referenceSeen: Uint8Array;
-  /** Square of what the reference may change by within half a bin to either side, gain applied. */
-  readonly within: Float64Array;
   /** Variance of the scatter at each bin of the scan: large where the rope has changed. */
   readonly variance: Float64Array;
+  /** The most that a misfit may cost in a bin: where the scan is steep, a shift of less than a bin is no damage. Squared deviations. */
+  readonly most: Float64Array;
   /** What a bin costs where no reference tells it: its square over scatter and texture, capped, and what a fit is worth. Twice nats. */
   readonly alone: Float64Array;
   /** Bins that say one independent thing. */
@@ -42,9 +42,10 @@ function modelOf(band: Band, places: Float64Array, bin: number, around: boolean)
   if (matched === null) return null;
   const { gain, power } = matched;
   const variance = localVariance(matched.scatter, matched.both, Math.max(8, Math.round(VARIANCE_LENGTH / bin)));
+  const most = mostOf(own.values, variance);
   return {
-    gain, variance, scan: own.values, scanSeen: own.seen, reference: other.values, referenceSeen: other.seen, within: changeWithin(other.values, gain),
-    alone: aloneOf(own, variance, gain * gain * power),
+    gain, variance, scan: own.values, scanSeen: own.seen, reference: other.values, referenceSeen: other.seen,
+    most, alone: aloneOf(own, variance, most, gain * gain * power),
     independence: leftCorrelation(matched.scatter, matched.both, Math.round((band.whiten ? 1 : 4) / bin)),
   };
 }
@@ -53,14 +54,14 @@ function modelOf(band: Band, places: Float64Array, bin: number, around: boolean)
 const VARIANCE_LENGTH = 2.5;
 
 /** Scatter beyond this many squared deviations counts no more: it is damage that one scan shows and the other does not. */
-export const CAPPED = 9;
+const CAPPED = 9;
 
-function aloneOf({ values }: Laid, variance: Float64Array, shared: number): Float64Array {
-  return values.map((value, i) => Math.min(CAPPED, (value * value) / (variance[i] + shared)) + Math.log((variance[i] + shared) / variance[i]));
+/** From the slope at each bin: what it may change by within half a bin to either side is added to the cap. */
+export function mostOf(values: Float64Array, variance: Float64Array): Float64Array {
+  const last = values.length - 1;
+  return values.map((_, i) => CAPPED * (1 + ((values[Math.min(last, i + 1)] - values[Math.max(0, i - 1)]) / 4) ** 2 / variance[i]));
 }
 
-/** From the slope at each bin: that much of a misfit is no misfit, but a shift of less than a bin. */
-export function changeWithin(reference: Float64Array, gain: number): Float64Array {
-  const last = reference.length - 1;
-  return reference.map((_, j) => ((gain * (reference[Math.min(last, j + 1)] - reference[Math.max(0, j - 1)])) / 4) ** 2);
+function aloneOf({ values }: Laid, variance: Float64Array, most: Float64Array, shared: number): Float64Array {
+  return values.map((value, i) => Math.min(most[i], (value * value) / (variance[i] + shared)) + Math.log((variance[i] + shared) / variance[i]));
 }

@@ -1,7 +1,7 @@
 import { blockEvidence } from '../../analysis/alignment/block-evidence.ts';
 import type { Character } from '../../analysis/alignment/character.ts';
 import { ALIGNMENT } from '../../analysis/alignment/parameters.ts';
-import { changeWithin } from '../../analysis/alignment/residual-model.ts';
+import { mostOf } from '../../analysis/alignment/residual-model.ts';
 import type { ResidualModel } from '../../analysis/alignment/residual-model.ts';
 import { beliefsOf } from '../../analysis/alignment/shift-lattice.ts';
 import { shiftPoints } from '../../analysis/alignment/shift-points.ts';
@@ -49,8 +49,8 @@ function measuredShift(scan: Float64Array, reference: Float64Array, sigma: numbe
   const character = (values: Float64Array, start: number): Character => ({ start, bin: 1, length: values.length, texture: values, textureSeen: new Uint8Array(values.length).fill(1), events: new Float64Array(values.length) });
   const [own, other] = [character(scan, 0), character(reference, -MARGIN)];
   const model: ResidualModel = {
-    gain: 1, scan, scanSeen: own.textureSeen, reference, referenceSeen: other.textureSeen, within: changeWithin(reference, 1), variance: new Float64Array(scan.length).fill(2 * sigma * sigma),
-    alone: new Float64Array(scan.length), independence: 1,
+    gain: 1, scan, scanSeen: own.textureSeen, reference, referenceSeen: other.textureSeen, variance: new Float64Array(scan.length).fill(2 * sigma * sigma),
+    most: mostOf(scan, new Float64Array(scan.length).fill(2 * sigma * sigma)), alone: new Float64Array(scan.length), independence: 1,
   };
   const parameters = { ...ALIGNMENT, block: scan.length, pointLength: scan.length, informative: 0 };
   const lattice = blockEvidence(own, other, [model], { steady: () => 0, shift: () => 0, reach: () => 8, perBin: PER_BIN }, false, parameters);
