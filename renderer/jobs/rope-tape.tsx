@@ -6,7 +6,7 @@ import { barOf, percentOf } from '../strip/strip-scale.ts';
 import { fixed, metres } from '../text/format.ts';
 import { useView } from './use-inspections.ts';
 
-/** The whole rope as one lay of strands: what was never inspected is hatched, places stand on it, a frame marks the length in view. */
+/** The whole rope as a plain bar, so that only what was never inspected is hatched; places stand on it, a frame marks the length in view. */
 export function RopeTape() {
   const view = useView();
   const window = useApp((state) => state.window);
@@ -20,16 +20,7 @@ export function RopeTape() {
     <section className="tape" aria-label={`Whole rope, ${metres(extent.to - extent.from)}; in view ${fixed(window.from, 1)} to ${fixed(window.to, 1)} m`}>
       <span className="tape-end">A</span>
       <div ref={body} className="tape-body" {...drag}>
-        <svg className="tape-rope" width="100%" height="18" aria-hidden="true">
-          <defs>
-            <pattern id="strands" width="11" height="18" patternUnits="userSpaceOnUse">
-              <rect width="11" height="18" className="tape-core" />
-              <path d="M-3 18 C 1 14, 5 4, 8 0 L 13 0 C 10 4, 6 14, 2 18 Z" className="tape-strand" />
-              <path d="M8 18 C 12 14, 16 4, 19 0 L 24 0 C 21 4, 17 14, 13 18 Z" className="tape-strand" />
-            </pattern>
-          </defs>
-          <rect width="100%" height="18" rx="3" fill="url(#strands)" />
-        </svg>
+        <span className="tape-rope" aria-hidden="true" />
         {zones.map((zone) => <i key={zone.id} className={`tape-zone zone-${zone.kind}`} style={barOf(zone.where.from, zone.where.to, extent, 0.3) ?? undefined} />)}
         {assessment.not_inspected.map((each) => <i key={each.from_m} className="hatch tape-hatch" style={barOf(each.from_m, each.to_m, extent, 0.2) ?? undefined} />)}
         {view.places.map((place) => <i key={place.id} className={`tape-place tape-place-${place.state}`} style={{ left: `${percentOf((place.where.from + place.where.to) / 2, extent)}%` }} />)}
