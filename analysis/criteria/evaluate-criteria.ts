@@ -22,8 +22,8 @@ export interface EvaluatedCriteria {
   readonly strips: readonly UtilisationStrip[];
 }
 
-/** One-sided 95 %: below this many sigma from its limit a value may have reached it. */
-const COVERAGE_FACTOR = 1.645;
+/** Coverage factor 2, as the value is shown with (about 95 %, JCGM 100:2008 section 6.3.3): a range that touches the limit may have reached it. */
+const COVERAGE_FACTOR = 2;
 
 /**
  * Every clause of every set at its worst place, at the newest inspection that can judge it. A clause that none can judge, or that the
