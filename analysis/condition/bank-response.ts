@@ -73,42 +73,58 @@ function halve(values: Float64Array, mask: Uint8Array): { values: Float64Array; 
   return { values: thin, mask: good };
 }
 
+/** Responses of the three forms, two samples at a time: they share the kernels and most of the samples. */
 function respond(values: Float64Array, kernels: HalfKernels, phase: 0 | 0.5): Record<(typeof BANK_SHAPES)[number], Float64Array> {
   const count = values.length;
   const taps = Math.max(kernels.bell.length, kernels.axial.length, kernels.radial.length);
   const bellTaps = padTo(kernels.bell, taps);
   const axialTaps = padTo(kernels.axial, taps);
   const radialTaps = padTo(kernels.radial, taps);
-  const padded = new Float64Array(count + 2 * taps + 2);
+  const padded = new Float64Array(count + 2 * taps + 4);
   padded.set(values, taps);
-  const bell = new Float64Array(count);
-  const axial = new Float64Array(count);
-  const radial = new Float64Array(count);
+  const even = count + (count % 2);
+  const bell = new Float64Array(even);
+  const axial = new Float64Array(even);
+  const radial = new Float64Array(even);
   const shift = phase === 0 ? 0 : 1;
-  for (let i = 0; i < count; i += 1) {
-    const centre = i + taps;
-    let sumBell = 0;
-    let sumAxial = 0;
-    let sumRadial = 0;
-    let first = 0;
-    if (shift === 0) {
-      sumBell = padded[centre] * bellTaps[0];
-      sumAxial = padded[centre] * axialTaps[0];
-      first = 1;
+  // On the sample itself both halves of an even kernel meet: its middle weight counts once.
+  if (shift === 0) for (const middle of [bellTaps, axialTaps]) middle[0] /= 2;
+  for (let i = 0; i < even; i += 2) {
+    const left = i + taps;
+    const right = left + shift;
+    let before = padded[left + 1];
+    let after = padded[right];
+    let bellA = 0;
+    let axialA = 0;
+    let radialA = 0;
+    let bellB = 0;
+    let axialB = 0;
+    let radialB = 0;
+    for (let k = 0; k < taps; k += 1) {
+      const beforeA = padded[left - k];
+      const afterB = padded[right + 1 + k];
+      const b = bellTaps[k];
+      const x = axialTaps[k];
+      const r = radialTaps[k];
+      const sumA = beforeA + after;
+      const sumB = before + afterB;
+      bellA += sumA * b;
+      axialA += sumA * x;
+      radialA += (after - beforeA) * r;
+      bellB += sumB * b;
+      axialB += sumB * x;
+      radialB += (afterB - before) * r;
+      before = beforeA;
+      after = afterB;
     }
-    for (let k = first; k < taps; k += 1) {
-      const before = padded[centre - k];
-      const after = padded[centre + k + shift];
-      const sum = before + after;
-      sumBell += sum * bellTaps[k];
-      sumAxial += sum * axialTaps[k];
-      sumRadial += (after - before) * radialTaps[k];
-    }
-    bell[i] = sumBell;
-    axial[i] = sumAxial;
-    radial[i] = sumRadial;
+    bell[i] = bellA;
+    axial[i] = axialA;
+    radial[i] = radialA;
+    bell[i + 1] = bellB;
+    axial[i + 1] = axialB;
+    radial[i + 1] = radialB;
   }
-  return { bell, axial, radial };
+  return { bell: bell.subarray(0, count), axial: axial.subarray(0, count), radial: radial.subarray(0, count) };
 }
 
 function padTo(values: Float64Array, length: number): Float64Array {

@@ -1,6 +1,5 @@
 import { seededRandom } from '../life/statistics/random.ts';
-import { changePoints } from '../signal/change-points.ts';
-import { weightedErrorCost } from '../signal/segment-cost.ts';
+import { levelChanges } from '../signal/level-changes.ts';
 import { scatterAt } from './loss-scatter.ts';
 import type { ConditionParameters } from './parameters.ts';
 import type { ZoneSearch } from './find-zones.ts';
@@ -70,7 +69,7 @@ function isFound(search: ZoneSearch, at: number, loss: Float64Array, surround: n
   for (let block = 0; block < loss.length; block += 1) level[surround + block] += loss[block];
   const weight = segmentation.soundWeight.slice(from, at + loss.length + surround);
   const penalty = parameters.lossChangePenalty * Math.log(segmentation.level.length) * segmentation.longRunVariance;
-  const bounds = [0, ...changePoints(level.length, weightedErrorCost(level, weight), penalty).starts, level.length];
+  const bounds = [0, ...levelChanges(level, weight, penalty).starts, level.length];
   for (let i = 0; i + 1 < bounds.length; i += 1) {
     const overlap = Math.min(bounds[i + 1], surround + loss.length) - Math.max(bounds[i], surround);
     if (overlap < 0.5 * loss.length || bounds[i + 1] - bounds[i] > 2 * loss.length) continue;

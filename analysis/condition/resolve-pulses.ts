@@ -33,6 +33,8 @@ const MOST_PULSES = 12;
 const MOST_MERGED = 2;
 /** Share of a pulse's explained sum that two must explain beyond it: the forms sought miss some percent of real ones. */
 const SPLIT_GAIN = 0.06;
+/** Two neighbours that would each be called alone reach together at least this many thresholds. */
+const SPLIT_FROM = 1.4;
 
 /**
  * Takes pulses off a window in place, strongest first, each fitted anew when a neighbour has been found, until nothing above
@@ -56,7 +58,8 @@ export function resolvePulses(rest: Float64Array, known: readonly PulseFit[], co
     // What two must explain beyond one: more than noise that passes the threshold, and more than the misfit of a form.
     const score = Math.abs(seed.score);
     const needed = fit.explained * Math.max((context.threshold / score) ** 2, SPLIT_GAIN);
-    for (const part of splitPulse(rest, context.step, fit, context.parameters.secondPulseShare, needed, fit.explained / score ** 2) ?? [fit]) {
+    const parts = score < SPLIT_FROM * context.threshold ? null : splitPulse(rest, context.step, fit, context.parameters.secondPulseShare, needed, fit.explained / score ** 2);
+    for (const part of parts ?? [fit]) {
       pulses.push({ ...part, score: score * Math.min(1, Math.abs(part.amplitude / fit.amplitude)), merged: 0 });
       subtractPulse(rest, context.step, part);
     }

@@ -1,6 +1,5 @@
-import { changePoints } from '../signal/change-points.ts';
+import { levelChanges } from '../signal/level-changes.ts';
 import { quantile } from '../signal/quantile.ts';
-import { weightedErrorCost } from '../signal/segment-cost.ts';
 import { baselineAt, fitBaseline } from './fit-baseline.ts';
 import type { BaselineCurve } from './fit-baseline.ts';
 import type { LossBlocks } from './loss-blocks.ts';
@@ -84,7 +83,7 @@ function firstBaseline(mean: Float64Array, weight: Float64Array, spacing: number
 }
 
 function segmentsOf(level: Float64Array, weight: Float64Array, penalty: number, variance: number, parameters: ConditionParameters): LevelSegment[] {
-  const cuts = changePoints(level.length, weightedErrorCost(level, weight), penalty).starts;
+  const cuts = levelChanges(level, weight, penalty).starts;
   const bounds = [0, ...cuts, level.length];
   return bounds.slice(1).map((end, i) => {
     const from = bounds[i];

@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { longRunVariance } from '../../analysis/condition/loss-scatter.ts';
 import { CONDITION_PARAMETERS } from '../../analysis/condition/parameters.ts';
 import { changePoints } from '../../analysis/signal/change-points.ts';
-import { poissonCost, squaredErrorCost, weightedErrorCost } from '../../analysis/signal/segment-cost.ts';
+import { levelChanges } from '../../analysis/signal/level-changes.ts';
+import { poissonCost, squaredErrorCost } from '../../analysis/signal/segment-cost.ts';
 import { slidingMedian } from '../../analysis/signal/sliding-median.ts';
 import { covering, f1Score } from '../support/change-point-scores.ts';
 import { readSeries } from '../support/published-data.ts';
@@ -35,6 +36,9 @@ describe(`Nile at Aswan, against R's strucchange ${strucchange.strucchange}`, ()
     expect(found.starts).toEqual([28]);
     expect(strucchange.nile.optimal_by_bic).toEqual([28]);
     expect(relative(found.objective, wanted.optimal[1] as number)).toBeLessThan(1e-9);
+    const pruned = levelChanges(nile, new Float64Array(nile.length).fill(1), wanted.l2_penalty_2logn_sigma2);
+    expect(pruned.starts).toEqual([28]);
+    expect(relative(pruned.objective, wanted.optimal[1] as number)).toBeLessThan(1e-9);
   });
 
   it.each([[0, 2e6], [1, 1e5], [2, 4e4]])('%i changes in segments of 15 years or more: places, RSS and BIC to 1e-6', (count, penalty) => {
@@ -65,26 +69,30 @@ describe('well log', () => {
 
   it.each(exact.sets.well_log_675.penalised)('$preprocess, penalty $penalty: starts exact, objective to 1e-9, scores as stored', (wanted) => {
     const series = prepared[wanted.preprocess];
-    const found = changePoints(series.length, squaredErrorCost(series), wanted.beta);
-    expect(found.starts).toEqual(wanted.starts);
-    expect(relative(found.objective, wanted.objective)).toBeLessThan(1e-9);
-    expect(f1Score(readers, found.starts)).toBeCloseTo(wanted.tcpd_f1, 10);
-    expect(covering(readers, found.starts, series.length)).toBeCloseTo(wanted.tcpd_covering, 10);
+    const ones = new Float64Array(series.length).fill(1);
+    for (const found of [changePoints(series.length, squaredErrorCost(series), wanted.beta), levelChanges(series, ones, wanted.beta)]) {
+      expect(found.starts).toEqual(wanted.starts);
+      expect(relative(found.objective, wanted.objective)).toBeLessThan(1e-9);
+    }
+    expect(f1Score(readers, wanted.starts)).toBeCloseTo(wanted.tcpd_f1, 10);
+    expect(covering(readers, wanted.starts, series.length)).toBeCloseTo(wanted.tcpd_covering, 10);
   });
 
   it('4050 readings through a running median of 31: fifteen changes, exact', () => {
     const wanted = exact.sets.well_log_4050;
     const series = median(wellLog, 31);
-    const found = changePoints(series.length, squaredErrorCost(series), wanted.beta);
-    expect(found.starts).toEqual(wanted.starts);
-    expect(relative(found.objective, wanted.objective)).toBeLessThan(1e-9);
+    const ones = new Float64Array(series.length).fill(1);
+    for (const found of [changePoints(series.length, squaredErrorCost(series), wanted.beta), levelChanges(series, ones, wanted.beta)]) {
+      expect(found.starts).toEqual(wanted.starts);
+      expect(relative(found.objective, wanted.objective)).toBeLessThan(1e-9);
+    }
   });
 
   it('with the penalty that zones are sought with and noise from neighbouring readings, five readers agree: F1 and covering 0.78 and more', () => {
     const series = sixth.map((value) => value / 1e4);
     const weight = new Float64Array(series.length).fill(1);
     const penalty = CONDITION_PARAMETERS.lossChangePenalty.value * Math.log(series.length) * longRunVariance(series, weight, 1);
-    const { starts } = changePoints(series.length, weightedErrorCost(series, weight), penalty);
+    const { starts } = levelChanges(series, weight, penalty);
     expect(f1Score(readers, starts)).toBeGreaterThanOrEqual(0.78);
     expect(covering(readers, starts, series.length)).toBeGreaterThanOrEqual(0.78);
   });

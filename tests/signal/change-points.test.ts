@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { changePoints } from '../../analysis/signal/change-points.ts';
+import { levelChanges } from '../../analysis/signal/level-changes.ts';
 import { poissonCost, squaredErrorCost, weightedErrorCost } from '../../analysis/signal/segment-cost.ts';
 import type { SegmentCost } from '../../analysis/signal/segment-cost.ts';
 import { labRandom } from '../support/lab-random.ts';
@@ -35,6 +36,32 @@ describe('change points', () => {
         for (let i = 1; i < bounds.length; i += 1) expect(bounds[i] - bounds[i - 1]).toBeGreaterThanOrEqual(least);
       }
     }
+  });
+  it('level changes by functional pruning reach the same objective with the same weights, gaps and all', () => {
+    for (let seed = 101; seed <= 200; seed += 1) {
+      const random = labRandom(seed);
+      const count = 1 + Math.floor(random.uniform() * 300);
+      let level = random.between(-50, 50);
+      const values = Float64Array.from({ length: count }, () => {
+        if (random.uniform() < 0.03) level += random.between(-6, 6);
+        return level + random.normal();
+      });
+      const weights = values.map(() => (random.uniform() < 0.1 ? 0 : random.uniform() < 0.7 ? 1 : random.uniform()));
+      const gap = Math.floor(random.uniform() * count);
+      weights.fill(0, gap, gap + Math.floor(random.uniform() * 40));
+      values.forEach((_, i) => { if (weights[i] === 0) values[i] = Number.NaN; });
+      const cost = weightedErrorCost(values, weights);
+      const penalty = random.pick([0.5, 3, 12, 60]);
+      const found = levelChanges(values, weights, penalty);
+      expect(found.objective).toBeCloseTo(slowTwin(count, cost, penalty, 1), 7);
+      const bounds = [0, ...found.starts, count];
+      expect(bounds.slice(1).reduce((sum, end, i) => sum + cost(bounds[i], end), penalty * found.starts.length)).toBeCloseTo(found.objective, 7);
+    }
+  });
+  it('level changes of a constant series, of nothing measured and of one value are none', () => {
+    expect(levelChanges(new Float64Array(50).fill(3), new Float64Array(50).fill(1), 1).starts).toEqual([]);
+    expect(levelChanges([1, 9], [0, 0], 1).starts).toEqual([]);
+    expect(levelChanges([5], [1], 1)).toEqual({ starts: [], objective: 0 });
   });
   it('finds no change in a constant series and none in a series too short for two segments', () => {
     expect(changePoints(50, squaredErrorCost(new Float64Array(50).fill(3)), 1).starts).toEqual([]);
