@@ -95,6 +95,8 @@ export const assessmentSchema = z.object({
   summary: z.object({
     state: z.enum(['continue', 'continue-shorter-interval', 'refer', 'discard-criterion-reached']),
     reasons: z.array(z.string()), next_inspection_by: z.string().nullable(), not_inspected_m: number,
+    /** Which further inspection would change the answer most: where and when. */
+    advice: z.string().default(''),
   }),
 });
 

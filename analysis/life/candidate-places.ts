@@ -16,8 +16,8 @@ export interface MeasuredPoint extends SeriesPoint {
   readonly exact: boolean;
 }
 
-/** Places looked at for one clause besides the governing one. */
-const MOST_PLACES = 14;
+/** Places learned from for one clause besides the governing one. */
+const MOST_PLACES = 9;
 /** Positions tried for the worst window inside one place. */
 const TRIES = 25;
 const STRIP_PEAKS = 5;
@@ -39,6 +39,24 @@ export function candidatePlaces(clause: Clause, result: CriterionResult, evidenc
     if (!kept.some((other) => overlap(other.where, each.where) > 0.5)) kept.push(each);
   }
   return kept;
+}
+
+/** Places of one clause that are forecast and shown. All candidates are learned from. */
+const MOST_SHOWN = 3;
+
+/**
+ * The windows worth a forecast of their own: the governing one, then the most pressing ones that stand on other damage. Two windows on
+ * one zone, or with a common length, would tell the same story twice. Indices into `windows`, which come governing first.
+ */
+export function distinctPlaces(windows: readonly MeasuredWindow[], zones: readonly Interval<'rope'>[]): number[] {
+  const shown: number[] = [];
+  const middle = ({ where }: MeasuredWindow) => (where.from + where.to) / 2;
+  const zoneOf = (window: MeasuredWindow) => zones.findIndex((zone) => zone.from <= middle(window) && middle(window) < zone.to);
+  const alike = (a: MeasuredWindow, b: MeasuredWindow) => overlap(a.where, b.where) > 0 || (zoneOf(a) >= 0 && zoneOf(a) === zoneOf(b));
+  for (let i = 0; i < windows.length && shown.length < MOST_SHOWN; i += 1) {
+    if (!shown.some((other) => alike(windows[other], windows[i]))) shown.push(i);
+  }
+  return shown;
 }
 
 function placesOf(evidence: Evidence, result: CriterionResult): Interval<'rope'>[] {

@@ -2,13 +2,13 @@ import { findClause } from '../criteria/rule-set.ts';
 import type { Clause, Measure, RuleSet } from '../criteria/rule-set.ts';
 import type { CriterionResult, Evidence, NotEvaluated, UtilisationStrip } from '../criteria/criterion.ts';
 import type { Checkpoint } from '../rope/checkpoint.ts';
-import { candidatePlaces } from './candidate-places.ts';
+import { candidatePlaces, distinctPlaces } from './candidate-places.ts';
 import type { MeasuredWindow } from './candidate-places.ts';
 import { dateOfYear, yearOfDate } from './dates.ts';
 import type { Forecast, LifeOutcome } from './forecast.ts';
 import { nextInspection } from './next-inspection.ts';
 import type { PressingPlace } from './next-inspection.ts';
-import { forecastPassages } from './passage/forecast-passage.ts';
+import { forecastSome } from './passage/forecast-passage.ts';
 import type { PassageForecast } from './passage/forecast-passage.ts';
 import type { SeriesLike } from './passage/series.ts';
 
@@ -38,18 +38,20 @@ const TRENDABLE: ReadonlySet<Measure> = new Set<Measure>([
 const HORIZON_YEARS = 50;
 
 /**
- * When each criterion would be reached, at its governing place and wherever else the rope grows towards it. Series are read on fixed
- * windows at every inspection; all places of a clause are learned from together. Seeded: the same evidence gives the same dates.
+ * When each criterion would be reached, at its governing place and at up to two more that stand on other damage. Series are read on
+ * fixed windows at every inspection; all places of a clause that may grow are learned from together. Seeded: the same evidence gives the same dates.
  */
 export async function forecastLife(evidence: Evidence, outcome: JudgedCriteria, options: LifeOptions): Promise<LifeOutcome> {
   const forecasts: Forecast[] = [];
   const pressing: PressingPlace[] = [];
+  const zones = evidence.places.filter((place) => place.subject === 'zone').map((place) => place.where);
   for (const [index, result] of outcome.results.entries()) {
     await options.checkpoint(result.clause, index / outcome.results.length);
     const clause = findClause(options.sets, result.ruleSet, result.clause);
     if (clause === null || !TRENDABLE.has(clause.measure) || result.comparator.startsWith('<')) continue;
     const strip = outcome.strips?.find((each) => each.ruleSet === result.ruleSet && each.clause === result.clause) ?? null;
-    for (const made of forecastClause(clause, result, candidatePlaces(clause, result, evidence, strip), options)) {
+    const windows = candidatePlaces(clause, result, evidence, strip);
+    for (const made of forecastClause(clause, result, windows, distinctPlaces(windows, zones), options)) {
       forecasts.push(made.forecast);
       pressing.push(made);
     }
@@ -57,13 +59,13 @@ export async function forecastLife(evidence: Evidence, outcome: JudgedCriteria, 
   return { forecasts, nextInspection: nextInspection(evidence, outcome.results, pressing, options) };
 }
 
-function forecastClause(clause: Clause, result: CriterionResult, windows: readonly MeasuredWindow[], options: LifeOptions): PressingPlace[] {
+function forecastClause(clause: Clause, result: CriterionResult, windows: readonly MeasuredWindow[], shown: readonly number[], options: LifeOptions): PressingPlace[] {
   const counted = clause.measure.startsWith('broken-wires') || clause.measure === 'broken-wire-area';
   const limit = counted && clause.unit !== '%' ? (result.comparator === '>' ? Math.floor(result.limit) + 1 : Math.ceil(result.limit)) : result.limit;
-  const calendar = forecastPassages(windows.map((each) => seriesBy(each, (point) => yearOfDate(point.date), counted)), limit, { seed: options.seed, horizon: HORIZON_YEARS, timeUnit: 'years' });
+  const calendar = forecastSome(windows.map((each) => seriesBy(each, (point) => yearOfDate(point.date), counted)), shown, limit, { seed: options.seed, horizon: HORIZON_YEARS, timeUnit: 'years' });
   const byTrips = windows.every((each) => tripsRecorded(each))
-    ? forecastPassages(windows.map((each) => seriesBy(each, (point) => point.trips!, counted)), limit, { seed: options.seed, timeUnit: 'trips' }) : null;
-  return windows.map((window, i) => ({ forecast: forecastOf(result, window, calendar[i], byTrips?.[i] ?? null), passage: calendar[i], window }));
+    ? forecastSome(windows.map((each) => seriesBy(each, (point) => point.trips!, counted)), shown, limit, { seed: options.seed, timeUnit: 'trips' }) : null;
+  return shown.map((index, i) => ({ forecast: forecastOf(result, windows[index], calendar[i], byTrips?.[i] ?? null, options.asOf), passage: calendar[i], window: windows[index] }));
 }
 
 function seriesBy(window: MeasuredWindow, axis: (point: MeasuredWindow['series'][number]) => number, counted: boolean): SeriesLike {
@@ -81,7 +83,7 @@ function tripsRecorded({ series }: MeasuredWindow): boolean {
   return series.length >= 2 && series.every((point, i) => point.trips !== null && (i === 0 || point.trips > series[i - 1].trips!));
 }
 
-function forecastOf(result: CriterionResult, window: MeasuredWindow, calendar: PassageForecast, byTrips: PassageForecast | null): Forecast {
+function forecastOf(result: CriterionResult, window: MeasuredWindow, calendar: PassageForecast, byTrips: PassageForecast | null, asOf: string): Forecast {
   const date = (t: number | null): string | null => (t === null ? null : dateOfYear(t));
   const trips = (t: number | null | undefined): number | null => (t === null || t === undefined ? null : Math.round(t));
   return {
@@ -89,11 +91,18 @@ function forecastOf(result: CriterionResult, window: MeasuredWindow, calendar: P
     inspectionsUsed: window.series.length,
     date: { low: date(calendar.low), median: date(calendar.median), high: date(calendar.high) },
     trips: { low: trips(byTrips?.low), median: trips(byTrips?.median), high: trips(byTrips?.high) },
-    notBefore: date(calendar.notBefore), reason: calendar.reason,
+    notBefore: date(calendar.notBefore), reason: [calendar.reason, ...pastInWords(calendar, window, asOf)].join('; '),
     series: window.series.map(({ inspection, date: at, trips: count, value, uncertainty }) => ({ inspection, date: at, trips: count, value, uncertainty })),
     limit: result.limit, unit: result.unit, chance: chanceOf(calendar, yearOfDate(window.series[window.series.length - 1]?.date ?? '')),
     band: calendar.band.map((point) => ({ date: dateOfYear(point.t), low: point.low, median: point.median, high: point.high })),
   };
+}
+
+/** Dates that lie before the newest inspection are explained: nobody should read them as a forecast. */
+function pastInWords({ model, low }: PassageForecast, { series }: MeasuredWindow, asOf: string): string[] {
+  if (low === null || dateOfYear(low) > asOf.slice(0, 10)) return [];
+  if (model === 'reached') return [`first read at or past it on ${dateOfYear(low)}`];
+  return [`this place was last read on ${series[series.length - 1].date.slice(0, 10)}: its early date has passed, and the limit may have been reached since, unseen`];
 }
 
 /** Steps of probability in the table of dates, and halvings that find each to within a day. */

@@ -21,9 +21,12 @@ interface IntervalOptions {
 
 /**
  * When to inspect next: no later than `intervalFactor` of the time from the newest inspection to the earliest low bound (the practice
- * of inspecting within half of the remaining life, [memory] API 510 and 570), and no later than any rule set asks.
+ * of inspecting within half of the remaining life, [memory] API 510 and 570), and no later than any rule set asks. Never a day before the
+ * newest inspection: what is due by then is due at once, and the reasons say so. Null only where no inspection or nothing sets a date.
  */
 export function nextInspection(evidence: Evidence, results: readonly CriterionResult[], places: readonly PressingPlace[], options: IntervalOptions): NextInspection {
+  const intervalShare = options.intervalFactor;
+  if (evidence.surveys.length === 0) return { by: null, reasons: ['at once: no inspection could be used, and nothing is known of this rope'], intervalShare, advice: 'A first inspection of the whole rope.' };
   const due: { by: string; reason: string }[] = [...reachedNow(results, options), ...rulesAsk(evidence, results, options)];
   const earliest = earliestBound(places);
   if (earliest !== null && !results.some((each) => each.reached)) due.push(halfOfLife(earliest, options));
@@ -31,13 +34,13 @@ export function nextInspection(evidence: Evidence, results: readonly CriterionRe
   const reasons = due.map((each) => each.reason);
   if (earliest === null) reasons.push('no criterion has a forecast or a bound: fewer than two inspections of any place that can be judged');
   if (due.length === 0) reasons.push('no rule set gives an interval and no growth could be judged: the competent person sets the date');
-  return { by: due.length > 0 ? due[0].by : null, reasons, intervalShare: options.intervalFactor, advice: adviceOf(places, options) };
+  return { by: due.length > 0 ? due[0].by : null, reasons, intervalShare, advice: adviceOf(places, options) };
 }
 
 function reachedNow(results: readonly CriterionResult[], { asOf }: IntervalOptions): { by: string; reason: string }[] {
   const reached = results.filter((each) => each.reached);
   if (reached.length === 0) return [];
-  return [{ by: asOf.slice(0, 10), reason: `${reached.length === 1 ? 'a criterion is' : `${reached.length} criteria are`} reached: to be examined before further use` }];
+  return [{ by: asOf.slice(0, 10), reason: `at once: ${reached.length === 1 ? 'a criterion is' : `${reached.length} criteria are`} reached: to be examined before further use` }];
 }
 
 function rulesAsk(evidence: Evidence, results: readonly CriterionResult[], options: IntervalOptions): { by: string; reason: string }[] {
@@ -66,6 +69,7 @@ function halfOfLife({ place, at }: { place: PressingPlace; at: string }, { asOf,
   const left = Math.max(0, yearOfDate(at) - last);
   const by = dateOfYear(last + intervalFactor * left);
   const { clause, where } = place.forecast;
+  if (left === 0) return { by, reason: `at once: the earliest low bound (${at}, ${clause}, ${where.from.toFixed(1)} to ${where.to.toFixed(1)} m) is not after the newest inspection` };
   return { by, reason: `within ${intervalFactor} of the ${left.toFixed(1)} years to the earliest low bound (${at}, ${clause}, ${where.from.toFixed(1)} to ${where.to.toFixed(1)} m): by ${by}` };
 }
 

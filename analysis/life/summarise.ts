@@ -11,6 +11,8 @@ export interface Summary {
   readonly state: AdviceState;
   readonly reasons: string[];
   readonly next_inspection_by: string | null;
+  /** Which further inspection would change the answer most: where and when. */
+  readonly advice: string;
   readonly not_inspected_m: number;
 }
 
@@ -43,7 +45,8 @@ export function summarise(evidence: Evidence, criteria: Pick<CriteriaOutcome, 'r
   const reasons = [...points].sort((a, b) => ORDER.indexOf(b.state) - ORDER.indexOf(a.state)).map((each) => each.reason);
   if (state === 'continue') reasons.push('no criterion that could be judged is reached or near, on the lengths that were inspected');
   if (life.nextInspection.reasons.length > 0) reasons.push(`next inspection: ${life.nextInspection.reasons[0]}`);
-  return { state, reasons, next_inspection_by: life.nextInspection.by, not_inspected_m: unseen };
+  reasons.push(...life.nextInspection.reasons.filter((each) => evidence.surveys.length > 0 && each.startsWith('at once')).map((each) => `next inspection ${each}`));
+  return { state, reasons, next_inspection_by: life.nextInspection.by, advice: life.nextInspection.advice, not_inspected_m: unseen };
 }
 
 function pointOfResult(result: CriterionResult): Point[] {
@@ -61,7 +64,7 @@ function pointOfResult(result: CriterionResult): Point[] {
 
 function pointsOfEvidence(evidence: Evidence, criteria: Pick<CriteriaOutcome, 'results' | 'notEvaluated'>): Point[] {
   const points: Point[] = [];
-  if (evidence.surveys.length === 0) points.push({ state: 'refer', reason: 'no inspection could be used: nothing is known of the condition of this rope' });
+  if (evidence.surveys.length === 0) points.push({ state: 'refer', reason: 'no inspection could be used: nothing is known of the condition of this rope, to be inspected at once' });
   if (criteria.results.length === 0) points.push({ state: 'refer', reason: 'no criterion could be evaluated' });
   for (const event of evidence.events) {
     if (event.kind === 'parted') points.push({ state: 'refer', reason: `the record says that the rope parted on ${event.date.slice(0, 10)}` });

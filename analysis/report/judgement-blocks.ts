@@ -26,6 +26,7 @@ export function lifeBlocks(assessment: Assessment): Block[] {
   return [
     { kind: 'heading', text: 'Remaining life' },
     { kind: 'paragraph', tone: 'caution', text: 'A forecast extends few points into the future. The interval from 10 to 90 % is part of the answer; the middle alone is none.' },
+    ...(assessment.summary.advice === '' ? [] : [{ kind: 'paragraph', tone: 'plain', text: `What would change the answer: ${assessment.summary.advice}` } as const]),
     { kind: 'table', caption: 'When a criterion would be reached', whenEmpty: 'No forecast could be made.',
       columns: [text('Rule set, clause'), number('Rope position [m]'), number('10 %'), number('50 %'), number('90 %'), text('Model'), number('Inspections'), text('Reason')],
       rows: assessment.life.map((each) => [`${each.rule_set}, ${each.clause}`, span(each.from_m, each.to_m), ...passage(each), each.model, String(each.inspections_used), each.not_before === null ? each.reason : `${each.reason} Not before ${each.not_before} (90 %).`]) },

@@ -24,12 +24,16 @@ describe('metal fatigue (Lu and Meeker 1993): growth that accelerates', () => {
     }
   });
 
-  it('forecasts 1.25 in from readings to 0.04 within 6 %, coverage 13 to 20 of 21', () => {
+  // By chance 13 to 20 of 21 would be held (binomial 0.62 to 0.95). All paths share what is unknown of their law, so they are held or
+  // missed together; measured 20 to 21 of 21. That this is not bought with width is checked against the reference results: their
+  // quadratic law without pooling needs 0.297 of the passage for 0.90, their free crack growth law 0.481 for 0.95.
+  it('forecasts 1.25 in from readings to 0.04 within 6 %, holds 13 of 21 and more, in half the width of the published fits without pooling', () => {
     const result = runProtocol(FATIGUE, 1.25, 0.04);
     expect(result.passed).toHaveLength(21);
     expect(result.medianError).toBeLessThanOrEqual(0.06);
     expect(result.coverage).toBeGreaterThanOrEqual(0.62);
-    expect(result.coverage).toBeLessThanOrEqual(20 / 21);
+    const widths = result.passed.map(({ forecast, observed }) => (forecast.high! - forecast.low!) / observed).sort((a, b) => a - b);
+    expect(widths[10]).toBeLessThan(0.16);
   });
 
   it('holds for the other cuts of the same protocol: 0.04 and 0.06', () => {

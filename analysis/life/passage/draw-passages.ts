@@ -1,6 +1,6 @@
 import { drawGamma, drawInverseGaussian, drawNormal, seededRandom } from '../statistics/random.ts';
 import type { Random } from '../statistics/random.ts';
-import { timeToReach } from './growth-law.ts';
+import { levelAfter, timeToReach } from './growth-law.ts';
 import type { LearnedRope } from './learn-rope.ts';
 import type { NoiseCell } from './noise-cells.ts';
 import { levelShift } from './population.ts';
@@ -47,7 +47,8 @@ function drawFrom({ rope, cells, evidence, hypotheses }: LearnedRope, at: number
   const best = Math.max(...hypotheses.map((each) => each.logJoint));
   const weights = hypotheses.map((each) => Math.exp(each.logJoint - best));
   const total = weights.reduce((sum, each) => sum + each, 0);
-  const growing = hypotheses.reduce((sum, each, i) => sum + weights[i] * each.growing(at), 0) / total;
+  const grows = hypotheses.map((each) => each.growing(at));
+  const growing = grows.reduce((sum, each, i) => sum + weights[i] * each, 0) / total;
   const grownTotal = growing * total;
   const futures: Future[] = [];
   const shapeProbability = SHAPES.map(() => 0);
@@ -55,7 +56,7 @@ function drawFrom({ rope, cells, evidence, hypotheses }: LearnedRope, at: number
   let reached = random() / DRAWS;
   let passed = 0;
   hypotheses.forEach((hypothesis, i) => {
-    const share = (weights[i] * hypothesis.growing(at)) / grownTotal;
+    const share = (weights[i] * grows[i]) / grownTotal;
     passed += share;
     means.irregularity += share * cells[hypothesis.cell].irregularity;
     means.noiseScale += share * cells[hypothesis.cell].scale;
@@ -113,7 +114,7 @@ function drawOne(rope: ScaledRope, place: ScaledPlace, cell: NoiseCell, table: R
   const level = table.level[node] + moved;
   if (!(level > 0)) return null;
   const zero = cell.zero > 0 ? table.zero[node] + table.zeroByLevel[node] * moved + table.zeroSigma * drawNormal(random) : 0;
-  const shape = fittedShape + LAW_DRIFT * drawNormal(random);
+  const shape = fittedShape + lawDrift(rope, level, levelAfter(level, fitted, fittedShape, place.u[0])) * drawNormal(random);
   const rate = fitted * level ** (shape - fittedShape);
   let needed: number;
   if (place.counts) {
@@ -124,6 +125,16 @@ function drawOne(rope: ScaledRope, place: ScaledPlace, cell: NoiseCell, table: R
   const passage = cell.irregularity === 0 ? needed : drawInverseGaussian(random, needed, (needed * needed) / cell.irregularity ** 2);
   return { passage, level, rate, shape, zero, irregularity: cell.irregularity };
 }
+
+/** How far the law ahead may stand from the law seen: as far as is usual where the way ahead is as long as the way seen, less where it is shorter. */
+function lawDrift(rope: ScaledRope, level: number, first: number): number {
+  const seen = Math.log(level / Math.max(first, LEAST_SEEN * level));
+  const ahead = Math.log(Math.max(1, rope.limit / level));
+  return LAW_DRIFT * Math.min(1, ahead / Math.max(seen, 1e-9));
+}
+
+/** Damage that began from nothing counts as seen over this range at most. */
+const LEAST_SEEN = 0.05;
 
 /** A quantile of sorted draws. */
 export function quantileOf(sorted: Float64Array, share: number): number {

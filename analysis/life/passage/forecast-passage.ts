@@ -5,6 +5,7 @@ import { drawPassages, quantileOf } from './draw-passages.ts';
 import type { PassageDraws } from './draw-passages.ts';
 import { expectedWidth } from './expected-width.ts';
 import { learnRope } from './learn-rope.ts';
+import type { LearnedRope } from './learn-rope.ts';
 import { scaleRope } from './series.ts';
 import type { ScaledRope, SeriesLike } from './series.ts';
 import { SHAPES } from './settings.ts';
@@ -56,21 +57,26 @@ const GROWTH_NEEDED = 0.5;
  * Deterministic for a given seed. Refuses a place with fewer than two readings.
  */
 export function forecastPassages(series: readonly SeriesLike[], limit: number, options: PassageOptions): PassageForecast[] {
+  return forecastSome(series, series.map((_, index) => index), limit, options);
+}
+
+/** The same for some of the places, given by their indices; the others are learned from only. */
+export function forecastSome(series: readonly SeriesLike[], targets: readonly number[], limit: number, options: PassageOptions): PassageForecast[] {
   const rope = scaleRope(series, limit);
-  const open = rope !== null && rope.places.length > 0;
-  const learned = open ? learnRope(rope) : null;
-  return series.map((each, index) => {
-    const early = withoutModel(each, limit, rope, index);
+  let learned: LearnedRope | null = null;
+  return targets.map((index) => {
+    const early = withoutModel(series[index], limit, rope, index);
     if (early !== null) return early;
-    const draws = drawPassages(learned!, index, options.seed);
+    learned ??= learnRope(rope!);
+    const draws = drawPassages(learned, index, options.seed);
     if (draws === null || draws.times.length < 50) return refused('the growth model cannot account for these readings');
-    return forecastOf(each, rope!, draws, limit, options);
+    return forecastOf(series[index], rope!, draws, limit, options);
   });
 }
 
 /** The same for one place. */
 export function forecastPassage(series: readonly SeriesLike[], target: number, limit: number, options: PassageOptions): PassageForecast {
-  return forecastPassages(series, limit, options)[target];
+  return forecastSome(series, [target], limit, options)[0];
 }
 
 function refused(reason: string): PassageForecast {

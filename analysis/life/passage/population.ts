@@ -36,6 +36,8 @@ export interface PopulationCell {
 /** Assumptions this far (natural log) below the best are dropped. */
 const NEGLIGIBLE = 7;
 
+const KEPT = 0.99;
+
 export const BINS = Math.round((LOG_PACE.to - LOG_PACE.from) / LOG_PACE.step) + 1;
 
 interface MeanAndSpread {
@@ -163,7 +165,19 @@ export function populationCells(places: readonly PlaceEvidence[], hierarchy: Hie
       }
     });
   }
-  return found.filter((each) => each.logJoint > best - NEGLIGIBLE);
+  return heaviest(found, best);
+}
+
+/** The assumptions that make up all but a hundredth of the weight, the likeliest first. */
+function heaviest(found: readonly PopulationCell[], best: number): PopulationCell[] {
+  const ranked = found.filter((each) => each.logJoint > best - NEGLIGIBLE).sort((a, b) => b.logJoint - a.logJoint);
+  const total = ranked.reduce((sum, each) => sum + Math.exp(each.logJoint - best), 0);
+  let passed = 0;
+  return ranked.filter((each) => {
+    const needed = passed < KEPT * total;
+    passed += Math.exp(each.logJoint - best);
+    return needed;
+  });
 }
 
 /** A density of the population is at most 3.4 per unit of log pace, twice that where the range cuts it: log 7. */

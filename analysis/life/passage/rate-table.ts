@@ -27,6 +27,8 @@ const COARSE = 0.36;
 const FINE = 0.6; // in sigmas
 const REACH = 4.2; // sigmas
 const WIDEST = 1.2;
+/** A log likelihood this far below the peak counts for nothing. */
+const NOTHING = 12;
 const ROUNDS = 24;
 
 type Evaluate = (logPace: number, start: number, out: LevelFit) => void;
@@ -124,8 +126,14 @@ const COARSE_COUNT = Math.floor((LOG_PACE.to - LOG_PACE.from) / COARSE) + 1;
 /** Best log pace from a warm start, or by a scan of the whole range. */
 function findPeak(evaluate: Evaluate, start: number, warm: number): { best: number; sigma: number; top: number; level: number } {
   const fit: LevelFit = { logLikelihood: 0, level: start, sigma: 0, zero: 0, zeroByLevel: 0 };
+  let highest = -Infinity;
+  let from = start;
   const at = (logPace: number): number => {
-    evaluate(logPace, start, fit);
+    evaluate(logPace, from, fit);
+    if (fit.logLikelihood > highest) {
+      highest = fit.logLikelihood;
+      from = fit.level;
+    }
     return fit.logLikelihood;
   };
   const { best, sigma } = peakAndWidth(at, Number.isNaN(warm) ? scan(at, LOG_PACE.from, COARSE_COUNT) : climb(at, warm));
@@ -135,17 +143,27 @@ function findPeak(evaluate: Evaluate, start: number, warm: number): { best: numb
 
 /** Nodes about the peak at part of a sigma, and a coarse net over the whole range where the peak is wide. */
 function tableOf(evaluate: Evaluate, fits: ShapeFits, cell: number): { table: RateTable; peak: number } {
-  const from = LOG_PACE.from;
-  const count = COARSE_COUNT;
-  const { best, sigma, level } = findPeak(evaluate, fits.start[cell], fits.peak);
+  const { best, sigma, top, level } = findPeak(evaluate, fits.start[cell], fits.peak);
   const nodes: number[] = [];
   for (let z = -REACH; z <= REACH + 1e-9; z += FINE) {
     const node = best + z * sigma;
-    if (node >= from && node <= LOG_PACE.to) nodes.push(node);
+    if (node >= LOG_PACE.from && node <= LOG_PACE.to) nodes.push(node);
   }
-  if (sigma > 0.12) for (let i = 0; i < count; i += 1) if (Math.abs(from + i * COARSE - best) > REACH * sigma) nodes.push(from + i * COARSE);
+  if (sigma > 0.12) for (const side of [-1, 1]) nodes.push(...netBeyond(evaluate, best + side * REACH * sigma, side * COARSE, level, top));
   nodes.sort((a, b) => a - b);
   return { table: fillTable(evaluate, nodes, level, { toLogRate: fits.toLogRate[cell], zeroSigma: fits.zeroSigma[cell] }), peak: best };
+}
+
+/** Nodes of the coarse net from the end of the fine ones outward, as far as the readings leave anything. */
+function netBeyond(evaluate: Evaluate, end: number, step: number, level: number, top: number): number[] {
+  const fit: LevelFit = { logLikelihood: 0, level, sigma: 0, zero: 0, zeroByLevel: 0 };
+  const nodes: number[] = [];
+  for (let node = end + step; node >= LOG_PACE.from && node <= LOG_PACE.to; node += step) {
+    evaluate(node, level, fit);
+    nodes.push(node);
+    if (fit.logLikelihood < top - NOTHING) break;
+  }
+  return nodes;
 }
 
 function fillTable(evaluate: Evaluate, nodes: readonly number[], level: number, known: Pick<RateTable, 'toLogRate' | 'zeroSigma'>): RateTable {

@@ -94,9 +94,9 @@ export const LATE_ONSET_PRIOR = 0.15;
 export const NO_GROWTH_PRIOR = 0.1;
 
 /** Log of the rate of growth at a place's own level, in reference levels per span of the readings. */
-export const LOG_PACE = { from: -5.5, to: 3.5, step: 0.06 };
+export const LOG_PACE = { from: -5.5, to: 3.5, step: 0.09 };
 
-/** A law learned so far need not hold further on: standard deviation of the shape ahead about the shape learned. */
-export const LAW_DRIFT = 0.47;
+/** A law learned so far need not hold further on: standard deviation of the shape ahead about the shape learned, where the way ahead is as long as the way seen. */
+export const LAW_DRIFT = 0.5;
 
 export const DRAWS = 3000;
