@@ -49,6 +49,8 @@ export const growthSchema = z.object({
   id: z.string(), subject: z.enum(['fault', 'zone']), ...span,
   state: z.enum(['new', 'growing', 'stable', 'receding', 'not-found', 'not-inspected']),
   rate_per_year: number.nullable(), rate_low: number.nullable(), rate_high: number.nullable(), p_value: number.nullable(),
+  /** The same by a thousand trips; null without trips on record. */
+  rate_per_thousand_trips: number.nullable(), trip_rate_low: number.nullable(), trip_rate_high: number.nullable(),
   members: z.array(z.object({ inspection: z.string(), ref: z.string() })),
   reason: z.string(),
   series: z.array(z.object({ inspection: z.string(), date: z.string(), trips: number.nullable(), value: number, uncertainty: number })),

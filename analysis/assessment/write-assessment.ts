@@ -65,6 +65,7 @@ export function writePlace(place: Place): Assessment['growth'][number] {
   return {
     id: place.id, subject: place.subject, ...span(place.where), state: place.state,
     rate_per_year: place.ratePerYear, rate_low: place.rateLow, rate_high: place.rateHigh, p_value: place.pValue,
+    rate_per_thousand_trips: place.tripRate?.perThousand ?? null, trip_rate_low: place.tripRate?.low ?? null, trip_rate_high: place.tripRate?.high ?? null,
     members: place.members.map((member) => ({ ...member })), reason: place.reason, series: place.series.map((point) => ({ ...point })),
   };
 }

@@ -12,7 +12,7 @@ import { gatherFaults } from './gather-faults.ts';
 import type { GatheredFault } from './gather-faults.ts';
 import { gatherZones } from './gather-zones.ts';
 import type { GatheredZone } from './gather-zones.ts';
-import { changeOf, standsOut, stateOf } from './judgement.ts';
+import { changeOf, rateByTrips, standsOut, stateOf } from './judgement.ts';
 import type { MeasuredPlace } from './judgement.ts';
 import { GROWTH, yearOf } from './parameters.ts';
 import type { Place, SeriesPoint } from './place.ts';
@@ -140,6 +140,7 @@ function judge(measured: readonly MeasuredPlace[]): Place[] {
     const rate = judged.state === 'not-found' || each.bound > GROWTH.widestBound ? null : change.rate;
     return {
       ...each.place, ...judged, ratePerYear: rate?.perYear ?? null, rateLow: rate?.low ?? null, rateHigh: rate?.high ?? null, pValue: change.pValue,
+      tripRate: rate === null ? null : rateByTrips(each.place.series.slice(-each.growthPoints.length)),
     };
   });
 }

@@ -1,11 +1,11 @@
 import { GROWTH } from './parameters.ts';
-import type { GrowthState, Place } from './place.ts';
+import type { GrowthState, Place, SeriesPoint } from './place.ts';
 import { newestAgainstEarlier, twoSidedP, weightedTrend } from './weighted-trend.ts';
 import type { TrendPoint } from './weighted-trend.ts';
 
 /** A place measured over the inspections, not yet judged. Points are ordered by date; `last` says if the newest inspection is among them. */
 export interface MeasuredPlace {
-  readonly place: Omit<Place, 'state' | 'reason' | 'ratePerYear' | 'rateLow' | 'rateHigh' | 'pValue'>;
+  readonly place: Omit<Place, 'state' | 'reason' | 'ratePerYear' | 'rateLow' | 'rateHigh' | 'pValue' | 'tripRate'>;
   readonly points: readonly TrendPoint[];
   /** Points from which growth and its rate count: for a fault, since it first appeared. */
   readonly growthPoints: readonly TrendPoint[];
@@ -51,6 +51,12 @@ export function changeOf(measured: MeasuredPlace): Change {
     pValue: Math.min(1, 2 * Math.min(trend.pValue, step.pValue)),
     rate: grown === null ? null : { perYear: grown.slope, low: grown.slope - TWO_SIGMA * grown.slopeUncertainty, high: grown.slope + TWO_SIGMA * grown.slopeUncertainty },
   };
+}
+
+/** The same trend by trips, a thousand at a time; null where fewer than two of the points have their trips on record. */
+export function rateByTrips(series: readonly SeriesPoint[]): Place['tripRate'] {
+  const trend = weightedTrend(series.flatMap(({ trips, value, uncertainty }) => (trips === null ? [] : [{ t: trips / 1000, value, uncertainty }])));
+  return trend === null ? null : { perThousand: trend.slope, low: trend.slope - TWO_SIGMA * trend.slopeUncertainty, high: trend.slope + TWO_SIGMA * trend.slopeUncertainty };
 }
 
 /** The state of a place, given whether its change stands out among all places looked at. */

@@ -15,6 +15,8 @@ export interface Place {
   readonly rateLow: number | null;
   readonly rateHigh: number | null;
   readonly pValue: number | null;
+  /** The same rate by a thousand trips, with its 95 % interval; null without trips on record. */
+  readonly tripRate: { readonly perThousand: number; readonly low: number; readonly high: number } | null;
   readonly members: readonly { readonly inspection: string; readonly ref: string }[];
   /** The measured series over the same fixed length of rope, one point per inspection that saw it. */
   readonly series: readonly SeriesPoint[];

@@ -1,4 +1,5 @@
 import type { Analysis } from '../assess.ts';
+import { GROWTH } from '../growth/parameters.ts';
 import type { Assessment } from '../assessment/schema.ts';
 import type { Block } from './document.ts';
 import { figure, metres, span } from './phrase.ts';
@@ -52,9 +53,9 @@ export function conditionBlocks({ assessment, surveys }: Analysis): Block[] {
 export function growthBlocks(assessment: Assessment): Block[] {
   return [
     { kind: 'heading', text: 'Change between inspections' },
-    { kind: 'table', caption: 'Places on the rope, judged at the newest inspection', whenEmpty: 'No place of loss or fault in any inspection.',
-      columns: [text('Place'), number('Rope position [m]'), text('Subject'), text('State'), number('Rate a year (95 %)'), text('Why')],
-      rows: assessment.growth.map((each) => [each.id, span(each.from_m, each.to_m), each.subject, each.state, each.rate_per_year === null ? '–' : `${figure(each.rate_per_year)} (${figure(each.rate_low)} to ${figure(each.rate_high)})`, each.reason]) },
+    { kind: 'table', caption: `Places on the rope, judged at the newest inspection; of those called new, growing or receding at most ${100 * GROWTH.falseDiscoveryRate} % are expected to be chance (Benjamini and Hochberg)`, whenEmpty: 'No place of loss or fault in any inspection.',
+      columns: [text('Place'), number('Rope position [m]'), text('Subject'), text('State'), number('Rate a year (95 %)'), number('Rate a 1000 trips'), text('Why')],
+      rows: assessment.growth.map((each) => [each.id, span(each.from_m, each.to_m), each.subject, each.state, each.rate_per_year === null ? '–' : `${figure(each.rate_per_year)} (${figure(each.rate_low)} to ${figure(each.rate_high)})`, each.rate_per_thousand_trips === null ? '–' : `${figure(each.rate_per_thousand_trips, 4)} (${figure(each.trip_rate_low, 4)} to ${figure(each.trip_rate_high, 4)})`, each.reason]) },
   ];
 }
 

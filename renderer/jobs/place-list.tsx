@@ -41,7 +41,7 @@ function PlaceRow({ place, criterion, chosen, full }: UrgentPlace & { readonly c
       <button type="button" className="place-row" aria-current={chosen} onClick={() => showPlace(place.id)}>
         <span className={`place-state state-${place.state}`}><Glyph name={place.state} /> {STATE_WORDS[place.state]}</span>
         <span className="place-where">{stretch(place.where.from, place.where.to)}</span>
-        <span className="place-rate">{[review?.label || place.subject, rateOf(place)].filter(Boolean).join(', ')}</span>
+        <span className="place-rate">{[review?.label || place.subject, rateOf(place), full ? tripRateOf(place) : ''].filter(Boolean).join(', ')}</span>
         {full && <Sparkline series={place.series} unit={place.subject === 'zone' ? '%' : 'breaks'} />}
         {criterion !== null && criterion.verdict !== 'not-reached' && <span className={`verdict verdict-${criterion.verdict}`}>{criterion.clause}: {VERDICT_WORDS[criterion.verdict]}</span>}
         {review !== null && <span className="place-review">{review.verdict} by {review.who}</span>}
@@ -56,4 +56,9 @@ export function rateOf(place: Place): string {
   const unit = place.subject === 'zone' ? '%/yr' : 'breaks/yr';
   const interval = place.rateLow !== null && place.rateHigh !== null ? ` (${figure(place.rateLow)} to ${figure(place.rateHigh)})` : '';
   return `${place.ratePerYear > 0 ? '+' : ''}${figure(place.ratePerYear)} ${unit}${interval}`;
+}
+
+/** The same by a thousand trips, where trips are on record. */
+function tripRateOf({ tripRate }: Place): string {
+  return tripRate === null ? '' : `${figure(tripRate.perThousand)} per 1000 trips (${figure(tripRate.low)} to ${figure(tripRate.high)})`;
 }

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { rateByTrips } from '../../analysis/growth/judgement.ts';
 import { judgeGrowth } from '../../analysis/growth/judge-growth.ts';
 import { drawNormal, seededRandom } from '../../analysis/life/statistics/random.ts';
 import { noCheckpoint } from '../../analysis/rope/checkpoint.ts';
@@ -99,5 +100,21 @@ describe('growth of faults', () => {
     ]);
     const places = await judge(given);
     expect(places.map((place) => [place.state, place.ratePerYear])).toEqual([['not-found', null], ['new', null]]);
+  });
+});
+
+describe('rates by trips', () => {
+  const point = (trips: number | null, value: number) => ({ inspection: '', date: '2020-01-01', trips, value, uncertainty: 0.1 });
+
+  it('are the slope over a thousand trips with its 95 % interval, over the points that have trips', () => {
+    // Straight line by weighted least squares, by hand: slope 0.02 per 1000 trips, sum of squares of t about its mean 800: 0.1 / sqrt(800).
+    const rate = rateByTrips([point(10_000, 1), point(null, 9), point(30_000, 1.4), point(50_000, 1.8)])!;
+    expect(rate.perThousand).toBeCloseTo(0.02, 12);
+    expect(rate.high - rate.perThousand).toBeCloseTo((1.959964 * 0.1) / Math.sqrt(800), 9);
+    expect(rate.perThousand - rate.low).toBeCloseTo((1.959964 * 0.1) / Math.sqrt(800), 9);
+  });
+
+  it('are not said where trips are not on record', () => {
+    expect(rateByTrips([point(null, 1), point(10, 2)])).toBeNull();
   });
 });
