@@ -30,11 +30,12 @@ export async function bankResponse(values: Float64Array, mask: Uint8Array, step:
   const thinned = new Map<number, { values: Float64Array; mask: Uint8Array }>([[1, { values, mask }]]);
   const noise: BankNoise[] = [];
   const found: Found = { index: [], score: [], filter: [] };
+  const room = roomFor(values.length);
   for (const [done, scale] of scales.entries()) {
     await checkpoint('Seeking pulses', done / scales.length);
     const signal = thinnedBy(thinned, scale.thinning);
     for (const phase of scale.phases) {
-      const responses = respond(signal.values, halfKernels(scale.width, step * scale.thinning, phase), phase);
+      const responses = respond(signal.values, halfKernels(scale.width, step * scale.thinning, phase), phase, room);
       for (const shape of BANK_SHAPES) {
         const sigma = scaleByStretch(responses[shape], signal.mask, levels, Math.max(1, Math.round(levels.blockWidth / scale.thinning)));
         collect(responses[shape], signal.mask, scale, phase, sigma, levels, noise.length, found);
@@ -73,19 +74,28 @@ function halve(values: Float64Array, mask: Uint8Array): { values: Float64Array; 
   return { values: thin, mask: good };
 }
 
-/** Responses of the three forms, two samples at a time: they share the kernels and most of the samples. */
-function respond(values: Float64Array, kernels: HalfKernels, phase: 0 | 0.5): Record<(typeof BANK_SHAPES)[number], Float64Array> {
+type Responses = Record<(typeof BANK_SHAPES)[number], Float64Array>;
+
+/** Room for one width's responses, used again for the next: they are looked through at once. */
+function roomFor(count: number): Responses & { padded: Float64Array } {
+  const even = count + (count % 2);
+  return { bell: new Float64Array(even), axial: new Float64Array(even), radial: new Float64Array(even), padded: new Float64Array(0) };
+}
+
+/** Responses of the three forms, two samples at a time: they share the kernels and most of the samples. Written into `room`. */
+function respond(values: Float64Array, kernels: HalfKernels, phase: 0 | 0.5, room: Responses & { padded: Float64Array }): Responses {
   const count = values.length;
   const taps = Math.max(kernels.bell.length, kernels.axial.length, kernels.radial.length);
   const bellTaps = padTo(kernels.bell, taps);
   const axialTaps = padTo(kernels.axial, taps);
   const radialTaps = padTo(kernels.radial, taps);
-  const padded = new Float64Array(count + 2 * taps + 4);
+  const needed = count + 2 * taps + 4;
+  if (room.padded.length < needed) room.padded = new Float64Array(needed + 64);
+  const { padded, bell, axial, radial } = room;
+  padded.fill(0, 0, taps);
   padded.set(values, taps);
+  padded.fill(0, taps + count, needed);
   const even = count + (count % 2);
-  const bell = new Float64Array(even);
-  const axial = new Float64Array(even);
-  const radial = new Float64Array(even);
   const shift = phase === 0 ? 0 : 1;
   // On the sample itself both halves of an even kernel meet: its middle weight counts once.
   if (shift === 0) for (const middle of [bellTaps, axialTaps]) middle[0] /= 2;

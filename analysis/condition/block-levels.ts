@@ -10,7 +10,7 @@ export interface BlockLevels {
 }
 
 /** More samples than this add nothing to a robust level that is only a first guess. */
-const ENOUGH = 96;
+const ENOUGH = 64;
 
 /** Median and normal-consistent MAD of each block of `width` samples, from at most ENOUGH of them evenly drawn. */
 export function blockLevels(values: Float64Array, valid: Uint8Array, width: number): BlockLevels {

@@ -1,4 +1,5 @@
 import { seededRandom } from '../life/statistics/random.ts';
+import { slidingMedian } from '../signal/sliding-median.ts';
 import { levelChanges } from '../signal/level-changes.ts';
 import { scatterAt } from './loss-scatter.ts';
 import type { ConditionParameters } from './parameters.ts';
@@ -8,6 +9,8 @@ import { normalQuantile } from './normal-quantile.ts';
 /** Trials of one size, and sizes tried at most: enough to tell 90 % from 80 %. */
 const TRIALS = 80;
 const ROUNDS = 8;
+/** Blocks over which the noise of one is steadied. */
+const SMOOTHED = 9;
 
 /**
  * Smallest loss over the reference length that would have been found with the stated probability, by block: what a zone must
@@ -20,7 +23,8 @@ export function detectableLoss(search: ZoneSearch, averaging: number, parameters
   const needed = Math.max(parameters.smallestZoneLoss, parameters.zoneSignificance * error);
   const margin = normalQuantile(parameters.detectionProbability) * error;
   const factor = calibrate(search, needed + margin, needed, averaging, parameters, seed);
-  return blocks.sampleNoise.map((noise) => {
+  const usual = slidingMedian(blocks.sampleNoise, Uint8Array.from(blocks.weight, (each) => (each > 0 ? 1 : 0)), SMOOTHED);
+  return usual.values.map((noise) => {
     // Louder lengths need more: their means scatter in proportion.
     const louder = blocks.noise > 0 ? Math.max(1, noise / blocks.noise) : 1;
     return factor * (Math.max(parameters.smallestZoneLoss, parameters.zoneSignificance * error * louder) + margin * louder);

@@ -96,12 +96,14 @@ interface PlacedPulse extends ResolvedPulse {
   readonly stretch: number;
 }
 
+/** Pulses with more than this score show their form. */
+const STRONG = 8;
+
 const NO_FAVOUR: Readonly<Record<PulseShape, number>> = { bell: 0, axial: 0, hat: 0, radial: 0, slope: 0 };
 
 function resolveAll(search: Search, kept: readonly number[], step: number, parameters: ConditionParameters): PlacedPulse[] {
-  const first = resolveEach(search, kept, step, parameters, null);
-  const strong = first.filter((pulse) => pulse.score > 8);
-  if (strong.length < 3) return first;
+  const strong = resolveEach(search, kept.filter((k) => Math.abs(search.candidates.score[k]) > STRONG), step, parameters, null).filter((pulse) => pulse.score > STRONG);
+  if (strong.length < 3) return resolveEach(search, kept, step, parameters, null);
   // One instrument draws its pulses alike: the forms of the strong ones are expected of the weak.
   const share = {} as Record<PulseShape, number>;
   for (const shape of PULSE_SHAPES) share[shape] = (strong.filter((pulse) => pulse.shape === shape).length + 0.4) / (strong.length + 2);

@@ -24,11 +24,17 @@ export function levelFault(values: Float64Array, mask: Uint8Array, step: number,
   for (let block = 0; block * blockWidth < count; block += 1) {
     const bound = 4 * scale[block];
     const end = Math.min(count, (block + 1) * blockWidth);
-    for (let i = block * blockWidth; i < end; i += 1) {
-      if (mask[i] !== 1) continue;
-      const value = values[i] - blockValueAt(level, blockWidth, i);
-      levelled[i] = value;
-      bounded[i] = value > bound ? bound : value < -bound ? -bound : value;
+    const middle = Math.min(end, Math.round((block + 0.5) * blockWidth));
+    // Between the centres of blocks the level runs straight: one slope to the middle of the block, another from it.
+    for (const [from, until] of [[block * blockWidth, middle], [middle, end]]) {
+      const start = blockValueAt(level, blockWidth, from);
+      const slope = until > from + 1 ? (blockValueAt(level, blockWidth, until - 1) - start) / (until - 1 - from) : 0;
+      for (let i = from; i < until; i += 1) {
+        if (mask[i] !== 1) continue;
+        const value = values[i] - start - slope * (i - from);
+        levelled[i] = value;
+        bounded[i] = value > bound ? bound : value < -bound ? -bound : value;
+      }
     }
   }
   const window = 2 * Math.round(parameters.faultBaselineLength / step / 2) + 1;

@@ -16,6 +16,8 @@ export interface LossBlocks {
 
 /** Samples further than this many standard deviations from their block's median count as if at that distance: a spike is no loss. */
 const BOUND = 4;
+/** Samples of a block that its median and scale rest on: they only bound spikes. */
+const ENOUGH = 32;
 
 /** Means of blocks of about `length` metres, spikes bounded. */
 export function lossBlocks(values: Float64Array, mask: Uint8Array, step: number, length: number): LossBlocks {
@@ -30,10 +32,11 @@ export function lossBlocks(values: Float64Array, mask: Uint8Array, step: number,
     const from = block * width;
     const end = Math.min(values.length, from + width);
     let members = 0;
-    for (let i = from; i < end; i += 1) if (mask[i] === 1) scratch[members++] = values[i];
+    for (let i = from; i < end; i += 1) members += mask[i];
     if (members < Math.max(1, 0.3 * width)) continue;
-    const centre = medianInPlace(scratch, 0, members);
-    const scale = members >= 4 ? madInPlace(scratch, 0, members) * NORMAL_MAD : 0;
+    const drawn = draw(values, mask, from, end, scratch);
+    const centre = medianInPlace(scratch, 0, drawn);
+    const scale = drawn >= 4 ? madInPlace(scratch, 0, drawn) * NORMAL_MAD : 0;
     const bound = scale > 0 ? BOUND * scale : Infinity;
     let sum = 0;
     for (let i = from; i < end; i += 1) if (mask[i] === 1) sum += Math.max(-bound, Math.min(bound, values[i] - centre));
@@ -43,4 +46,13 @@ export function lossBlocks(values: Float64Array, mask: Uint8Array, step: number,
     if (scale > 0) noises.push(scale);
   }
   return { width, length: width * step, mean, weight, sampleNoise, noise: noises.length > 0 ? medianInPlace(Float64Array.from(noises)) : 0 };
+}
+
+/** Valid samples, every so many, into `scratch`; all of them where the stride hits none or few. */
+function draw(values: Float64Array, mask: Uint8Array, from: number, end: number, scratch: Float64Array): number {
+  for (let stride = Math.max(1, Math.floor((end - from) / ENOUGH)); ; stride = 1) {
+    let count = 0;
+    for (let i = from; i < end; i += stride) if (mask[i] === 1) scratch[count++] = values[i];
+    if (count >= ENOUGH / 4 || stride === 1) return count;
+  }
 }

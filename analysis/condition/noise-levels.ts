@@ -78,7 +78,7 @@ function usualLevel(levels: number[], bounds: number[]): number {
 }
 
 /** Samples of a block that its scale rests on: the median over a stretch's blocks steadies it. */
-const ENOUGH = 48;
+const ENOUGH = 32;
 /** Blocks of a stretch that its scale rests on, evenly spread: some sixty medians leave it known within two percent. */
 const ENOUGH_BLOCKS = 64;
 

@@ -31,6 +31,7 @@ export interface LossSegmentation {
 const ROUNDS = 4;
 /** Share of the rope, from the least loss up, at which the first guess of the baseline runs: the middle of the sound part where 40 % is worn. */
 const FIRST_QUANTILE = 0.3;
+const ENOUGH_BETWEEN = 200;
 
 /** Divides LMA into lengths of one level over a slowly varying baseline, each found with the other. */
 export function segmentLoss(blocks: LossBlocks, parameters: ConditionParameters): LossSegmentation {
@@ -72,10 +73,12 @@ function firstBaseline(mean: Float64Array, weight: Float64Array, spacing: number
   const start = quantile(known, FIRST_QUANTILE);
   let curve: BaselineCurve = { spacing, knots: new Float64Array(Math.max(2, Math.ceil((mean.length - 1) / spacing - 1e-9) + 1)).fill(start) };
   const pulls = new Float64Array(mean.length);
+  // A stiff curve needs no more blocks than this between its knots.
+  const every = Math.max(1, Math.floor(spacing / ENOUGH_BETWEEN));
   for (let round = 0; round < 25; round += 1) {
-    for (let block = 0; block < mean.length; block += 1) {
+    for (let block = 0; block < mean.length; block += every) {
       const rest = mean[block] - baselineAt(curve, block);
-      pulls[block] = weight[block] <= 0 ? 0 : (rest > 0 ? FIRST_QUANTILE : 1 - FIRST_QUANTILE) / Math.max(0.02, Math.abs(rest));
+      pulls[block] = weight[block] <= 0 ? 0 : (every * (rest > 0 ? FIRST_QUANTILE : 1 - FIRST_QUANTILE)) / Math.max(0.02, Math.abs(rest));
     }
     curve = fitBaseline(mean, pulls, spacing, 20 * stiffnessFor(spacing));
   }
