@@ -76,6 +76,15 @@ function halfOfLife({ place, at }: { place: PressingPlace; at: string }, { asOf,
 /** Share of the time to the middle of the forecast at which a further inspection is tried. */
 const TRIED = [0.15, 0.3, 0.5, 0.7];
 
+/** An interval longer than this is no time that anyone plans with: years. */
+const LONGEST_SAID = 100;
+/** An interval that keeps more than this share of its width is not narrowed. */
+const MOST_KEPT = 0.9;
+
+function lengthOfTime(years: number): string {
+  return years < 1 ? `${Math.max(1, Math.round(years * 365.25))} days` : `${years.toFixed(1)} years`;
+}
+
 /** Which further inspection would narrow the most pressing interval most, judged from the forecast's own futures. */
 function adviceOf(places: readonly PressingPlace[], { asOf }: IntervalOptions): string {
   const open = places.filter((each) => each.passage.expectedWidth !== null && each.passage.low !== null && each.passage.model !== 'reached');
@@ -92,7 +101,9 @@ function adviceOf(places: readonly PressingPlace[], { asOf }: IntervalOptions): 
   const best = options.reduce((a, b) => (b.width < a.width ? b : a));
   const soonest = options.find((each) => each.width < 0.75 * now) ?? best;
   const stretch = `${where.from.toFixed(1)} to ${where.to.toFixed(1)} m`;
-  const gain = (width: number) => `from ${now.toFixed(1)} to about ${width.toFixed(1)} years`;
+  if (now > LONGEST_SAID) return `The interval of ${stretch} reaches beyond ${LONGEST_SAID} years: too little has grown to say more. A further inspection of it about ${dateOfYear(soonest.t)} tells most.`;
+  if (Math.min(soonest.width, repeat) > MOST_KEPT * now) return `No single further inspection narrows the interval of ${stretch} (${lengthOfTime(now)}) by much: how growth itself scatters sets it.`;
+  const gain = (width: number) => `from ${lengthOfTime(now)} to about ${lengthOfTime(width)}`;
   if (repeat < 0.8 * now) return `Repeat runs over ${stretch} now would be expected to narrow the interval ${gain(repeat)}; an inspection about ${dateOfYear(soonest.t)} ${gain(soonest.width)}.`;
   return `A further inspection of ${stretch} about ${dateOfYear(soonest.t)} would be expected to narrow the interval ${gain(soonest.width)}; repeat runs now only ${gain(repeat)}.`;
 }

@@ -44,8 +44,9 @@ export function summarise(evidence: Evidence, criteria: Pick<CriteriaOutcome, 'r
   const state = points.reduce<AdviceState>((worst, each) => (ORDER.indexOf(each.state) > ORDER.indexOf(worst) ? each.state : worst), 'continue');
   const reasons = [...points].sort((a, b) => ORDER.indexOf(b.state) - ORDER.indexOf(a.state)).map((each) => each.reason);
   if (state === 'continue') reasons.push('no criterion that could be judged is reached or near, on the lengths that were inspected');
-  if (life.nextInspection.reasons.length > 0) reasons.push(`next inspection: ${life.nextInspection.reasons[0]}`);
-  reasons.push(...life.nextInspection.reasons.filter((each) => evidence.surveys.length > 0 && each.startsWith('at once')).map((each) => `next inspection ${each}`));
+  // The first reason sets the date; whatever else asks for an inspection at once is said too.
+  const asked = life.nextInspection.reasons.filter((each, i) => i === 0 || each.startsWith('at once'));
+  reasons.push(...asked.map((each) => `next inspection: ${each}`));
   return { state, reasons, next_inspection_by: life.nextInspection.by, advice: life.nextInspection.advice, not_inspected_m: unseen };
 }
 
@@ -111,6 +112,6 @@ const NAMED_PLACES = 4;
 function pointsOfGrowth({ places }: Evidence): Point[] {
   const moving = places.filter((place) => place.state === 'growing' || place.state === 'new').sort((a, b) => (b.ratePerYear ?? 0) - (a.ratePerYear ?? 0));
   const reasons = moving.slice(0, NAMED_PLACES).map((place) => `${place.subject} at ${place.where.from.toFixed(1)} to ${place.where.to.toFixed(1)} m is ${place.state}`);
-  if (moving.length > NAMED_PLACES) reasons.push(`${moving.length - NAMED_PLACES} more places are new or growing`);
+  if (moving.length > NAMED_PLACES) reasons.push(moving.length === NAMED_PLACES + 1 ? 'one more place is new or growing' : `${moving.length - NAMED_PLACES} more places are new or growing`);
   return reasons.map((reason) => ({ state: 'continue-shorter-interval', reason }));
 }
