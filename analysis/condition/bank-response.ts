@@ -164,9 +164,17 @@ function collect(response: Float64Array, mask: Uint8Array, scale: BankScale, pha
 }
 
 function sorted(found: Found, noise: BankNoise[]): Candidates {
-  const order = Uint32Array.from(found.index, (_, i) => i).sort((a, b) => found.index[a] - found.index[b]);
-  return {
-    count: order.length, noise,
-    index: Float64Array.from(order, (i) => found.index[i]), score: Float64Array.from(order, (i) => found.score[i]), filter: Uint8Array.from(order, (i) => found.filter[i]),
-  };
+  // Places are halves of samples at the finest: one whole number holds place and order, and whole numbers sort without a comparison of ours.
+  const count = found.index.length;
+  const keys = new Float64Array(count);
+  for (let i = 0; i < count; i += 1) keys[i] = 2 * found.index[i] * count + i;
+  keys.sort();
+  const candidates = { count, noise, index: new Float64Array(count), score: new Float64Array(count), filter: new Uint8Array(count) };
+  for (let k = 0; k < count; k += 1) {
+    const i = keys[k] % count;
+    candidates.index[k] = found.index[i];
+    candidates.score[k] = found.score[i];
+    candidates.filter[k] = found.filter[i];
+  }
+  return candidates;
 }

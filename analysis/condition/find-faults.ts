@@ -96,13 +96,16 @@ interface PlacedPulse extends ResolvedPulse {
   readonly stretch: number;
 }
 
-/** Pulses with more than this score show their form. */
+/** Pulses with more than this score show their form, and this many of them the rope's. */
 const STRONG = 8;
+const ENOUGH_STRONG = 40;
 
 const NO_FAVOUR: Readonly<Record<PulseShape, number>> = { bell: 0, axial: 0, hat: 0, radial: 0, slope: 0 };
 
 function resolveAll(search: Search, kept: readonly number[], step: number, parameters: ConditionParameters): PlacedPulse[] {
-  const strong = resolveEach(search, kept.filter((k) => Math.abs(search.candidates.score[k]) > STRONG), step, parameters, null).filter((pulse) => pulse.score > STRONG);
+  const loud = kept.filter((k) => Math.abs(search.candidates.score[k]) > STRONG);
+  const every = Math.ceil(loud.length / ENOUGH_STRONG);
+  const strong = resolveEach(search, loud.filter((_, i) => i % every === 0), step, parameters, null).filter((pulse) => pulse.score > STRONG);
   if (strong.length < 3) return resolveEach(search, kept, step, parameters, null);
   // One instrument draws its pulses alike: the forms of the strong ones are expected of the weak.
   const share = {} as Record<PulseShape, number>;

@@ -51,10 +51,15 @@ export function findZones(trace: Trace<'measured'>, mask: Uint8Array, texture: T
 function removeBaseline(values: Float64Array, blocks: LossBlocks, { baseline }: LossSegmentation): Float64Array {
   const { spacing, knots } = baseline;
   const rest = new Float64Array(values.length);
-  for (let i = 0; i < values.length; i += 1) {
-    const place = ((i + 0.5) / blocks.width - 0.5) / spacing;
-    const below = Math.max(0, Math.min(knots.length - 2, Math.floor(place)));
-    rest[i] = values[i] - (knots[below] + (place - below) * (knots[below + 1] - knots[below]));
+  // Samples from the centre of one knot's block to the next; the first and last pieces run on beyond theirs.
+  const length = spacing * blocks.width;
+  const centre = (knot: number) => (knot * spacing + 0.5) * blocks.width - 0.5;
+  for (let knot = 0; knot + 1 < knots.length; knot += 1) {
+    const from = knot === 0 ? 0 : Math.max(0, Math.ceil(centre(knot)));
+    const end = knot + 2 === knots.length ? values.length : Math.min(values.length, Math.ceil(centre(knot + 1)));
+    const slope = (knots[knot + 1] - knots[knot]) / length;
+    const start = knots[knot] - slope * centre(knot);
+    for (let i = from; i < end; i += 1) rest[i] = values[i] - start - slope * i;
   }
   return rest;
 }

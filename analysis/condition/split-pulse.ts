@@ -23,10 +23,8 @@ export function splitPulse(window: Float64Array, step: number, fit: PulseFit, le
       const width = Math.max(share * fit.width, 0.9 * step);
       for (const place of PLACES) {
         const middle = fit.at + place.shift * place.distance * width;
-        const pair = twoHeights(window, step, shape, width, middle - (place.distance * width) / 2, middle + (place.distance * width) / 2);
-        if (!pair || pair[0].explained + pair[1].explained <= least) continue;
-        const ratio = pair[0].amplitude / pair[1].amplitude;
-        if (ratio < leastShare || ratio > 1 / leastShare) continue;
+        const pair = twoHeights(window, step, shape, width, middle - (place.distance * width) / 2, middle + (place.distance * width) / 2, least, leastShare);
+        if (!pair) continue;
         least = pair[0].explained + pair[1].explained;
         best = pair;
       }
@@ -45,8 +43,8 @@ function residual(window: Float64Array, step: number, { shape, at, width, amplit
   return sum;
 }
 
-/** Heights of two pulses at given places by least squares; the sum explained is shared out by what each takes. */
-function twoHeights(window: Float64Array, step: number, shape: PulseShape, width: number, left: number, right: number): readonly [PulseFit, PulseFit] | null {
+/** Heights of two pulses at given places by least squares, if they explain more than `least`; the sum explained is shared out by what each takes. */
+function twoHeights(window: Float64Array, step: number, shape: PulseShape, width: number, left: number, right: number, least: number, leastShare: number): readonly [PulseFit, PulseFit] | null {
   const pulse = pulseOf(shape, width);
   const first = Math.max(0, Math.ceil((left - 4 * width) / step));
   const last = Math.min(window.length - 1, Math.floor((right + 4 * width) / step));
@@ -68,5 +66,7 @@ function twoHeights(window: Float64Array, step: number, shape: PulseShape, width
   if (determinant <= 1e-9 * aa * bb) return null;
   const one = (bb * ya - ab * yb) / determinant;
   const two = (aa * yb - ab * ya) / determinant;
+  const ratio = one / two;
+  if (one * ya + two * yb <= least || !(ratio >= leastShare && ratio <= 1 / leastShare)) return null;
   return [{ shape, at: left, width, amplitude: one, explained: one * ya }, { shape, at: right, width, amplitude: two, explained: two * yb }];
 }

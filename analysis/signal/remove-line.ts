@@ -1,5 +1,7 @@
 /** Lengths tried for following the line, in its periods: from a phase that wanders fast to a steady one. */
 const SPANS = [3, 5, 8, 13, 21, 34, 55] as const;
+/** Periods after which the phase is set afresh: a recurrence over the whole trace would drift. */
+const AFRESH = 64;
 
 /**
  * Takes a line of `frequency` (cycles a sample) whose amplitude and phase wander off `values`, in place. The line is
@@ -30,12 +32,15 @@ function bringToZero(reference: Float64Array, valid: Uint8Array, frequency: numb
   const weight = new Float64Array(count);
   const turnRe = Math.cos(2 * Math.PI * frequency);
   const turnIm = -Math.sin(2 * Math.PI * frequency);
+  let c = 1;
+  let s = 0;
   for (let k = 0; k < count; k += 1) {
     const from = k * block;
     const end = Math.min(reference.length, from + block);
-    // The phase is set afresh in each block: a recurrence over the whole trace would drift.
-    let c = Math.cos(2 * Math.PI * frequency * from);
-    let s = -Math.sin(2 * Math.PI * frequency * from);
+    if (k % AFRESH === 0) {
+      c = Math.cos(2 * Math.PI * frequency * from);
+      s = -Math.sin(2 * Math.PI * frequency * from);
+    }
     let sumRe = 0;
     let sumIm = 0;
     let members = 0;
@@ -143,14 +148,18 @@ function subtractLine(values: Float64Array, line: { re: Float64Array; im: Float6
   const turnRe = Math.cos(2 * Math.PI * frequency);
   const turnIm = Math.sin(2 * Math.PI * frequency);
   const half = block >> 1;
+  let c = 1;
+  let s = 0;
   for (let k = -1; k <= last; k += 1) {
     // Between the centres of blocks k and k + 1 the line's amplitude and phase run straight.
     const a = Math.max(0, k);
     const b = Math.min(last, k + 1);
     const from = Math.max(0, k * block + half);
     const end = Math.min(values.length, (k + 1) * block + half);
-    let c = Math.cos(2 * Math.PI * frequency * from);
-    let s = Math.sin(2 * Math.PI * frequency * from);
+    if ((k + 1) % AFRESH === 0) {
+      c = Math.cos(2 * Math.PI * frequency * from);
+      s = Math.sin(2 * Math.PI * frequency * from);
+    }
     for (let i = from; i < end; i += 1) {
       const share = (i - (k * block + half)) / block;
       values[i] -= 2 * ((re[a] + share * (re[b] - re[a])) * c - (im[a] + share * (im[b] - im[a])) * s);
