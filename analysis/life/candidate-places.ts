@@ -3,6 +3,7 @@ import { measureOver } from '../criteria/evaluate-criteria.ts';
 import type { Clause } from '../criteria/rule-set.ts';
 import type { Interval } from '../rope/interval.ts';
 import { ropePosition } from '../rope/units.ts';
+import { yearOfDate } from './dates.ts';
 import type { SeriesPoint } from '../growth/place.ts';
 
 /** A fixed length of rope and what every inspection measured over it. */
@@ -34,25 +35,29 @@ export function candidatePlaces(clause: Clause, result: CriterionResult, evidenc
   const width = result.where.to - result.where.from;
   const others = [...placesOf(evidence, result), ...stripPeaks(strip, width)].map((where) => worstWindow(clause, evidence, where, width));
   const kept: MeasuredWindow[] = [governing];
-  for (const each of others.filter((other) => other.series.length > 0).sort((a, b) => weightOf(b) - weightOf(a))) {
+  const now = Math.max(...evidence.surveys.map((survey) => yearOfDate(survey.date)));
+  for (const each of others.filter((other) => other.series.length > 0).sort((a, b) => weightOf(b, now) - weightOf(a, now))) {
     if (kept.length > MOST_PLACES) break;
     if (!kept.some((other) => overlap(other.where, each.where) > 0.5)) kept.push(each);
   }
   return kept;
 }
 
+/** Windows nearer than this many of their widths (of a metre at least) tell of the same damage. */
+const NEIGHBOURS = 2;
 /** Places of one clause that are forecast and shown. All candidates are learned from. */
 const MOST_SHOWN = 3;
 
 /**
  * The windows worth a forecast of their own: the governing one, then the most pressing ones that stand on other damage. Two windows on
- * one zone, or with a common length, would tell the same story twice. Indices into `windows`, which come governing first.
+ * one zone, or side by side, would tell the same story twice. Indices into `windows`, which come governing first.
  */
 export function distinctPlaces(windows: readonly MeasuredWindow[], zones: readonly Interval<'rope'>[]): number[] {
   const shown: number[] = [];
   const middle = ({ where }: MeasuredWindow) => (where.from + where.to) / 2;
   const zoneOf = (window: MeasuredWindow) => zones.findIndex((zone) => zone.from <= middle(window) && middle(window) < zone.to);
-  const alike = (a: MeasuredWindow, b: MeasuredWindow) => overlap(a.where, b.where) > 0 || (zoneOf(a) >= 0 && zoneOf(a) === zoneOf(b));
+  const near = (a: MeasuredWindow, b: MeasuredWindow) => Math.abs(middle(a) - middle(b)) < NEIGHBOURS * Math.max(1, a.where.to - a.where.from);
+  const alike = (a: MeasuredWindow, b: MeasuredWindow) => near(a, b) || (zoneOf(a) >= 0 && zoneOf(a) === zoneOf(b));
   for (let i = 0; i < windows.length && shown.length < MOST_SHOWN; i += 1) {
     if (!shown.some((other) => alike(windows[other], windows[i]))) shown.push(i);
   }
@@ -96,10 +101,13 @@ function meanOf(window: MeasuredWindow): number {
   return window.series.length === 0 ? -Infinity : window.series.reduce((sum, point) => sum + point.value, 0) / window.series.length;
 }
 
-/** What makes a place pressing: its newest level and what it gained. */
-function weightOf({ series }: MeasuredWindow): number {
-  const last = series[series.length - 1].value;
-  return last + Math.max(0, last - series[0].value);
+/** What makes a place pressing: its newest level and what it gained, carried on to `now` where it was not seen since. */
+function weightOf({ series }: MeasuredWindow, now: number): number {
+  const first = series[0];
+  const last = series[series.length - 1];
+  const span = yearOfDate(last.date) - yearOfDate(first.date);
+  const unseen = span > 0 ? (now - yearOfDate(last.date)) / span : 0;
+  return last.value + Math.max(0, last.value - first.value) * (1 + unseen);
 }
 
 function stripPeaks(strip: UtilisationStrip | null, width: number): Interval<'rope'>[] {

@@ -43,8 +43,8 @@ describe('places worth a forecast of their own', () => {
   const span = (from: number, to: number) => ({ from: ropePosition(from), to: ropePosition(to) });
   const window = (from: number, to: number): MeasuredWindow => ({ where: span(from, to), series: [] });
 
-  it('are the governing one and at most two more, none with a common length', () => {
-    expect(distinctPlaces([window(10, 12), window(11, 13), window(20, 22), window(30, 32), window(40, 42)], [])).toEqual([0, 2, 3]);
+  it('are the governing one and at most two more, none side by side', () => {
+    expect(distinctPlaces([window(10, 12), window(13, 15), window(20, 22), window(30, 32), window(40, 42)], [])).toEqual([0, 2, 3]);
   });
 
   it('are one for each zone, however many windows stand on it', () => {
