@@ -7,6 +7,7 @@ import type { MeasuredWindow } from './candidate-places.ts';
 import { dateOfYear, yearOfDate } from './dates.ts';
 import type { Forecast, LifeOutcome } from './forecast.ts';
 import { nextInspection } from './next-inspection.ts';
+import { crossingOf, straightLine } from './statistics/straight-line.ts';
 import type { PressingPlace } from './next-inspection.ts';
 import { forecastSome } from './passage/forecast-passage.ts';
 import type { PassageForecast } from './passage/forecast-passage.ts';
@@ -91,7 +92,7 @@ function forecastOf(result: CriterionResult, window: MeasuredWindow, calendar: P
     inspectionsUsed: window.series.length,
     date: { low: date(calendar.low), median: date(calendar.median), high: date(calendar.high) },
     trips: { low: trips(byTrips?.low), median: trips(byTrips?.median), high: trips(byTrips?.high) },
-    notBefore: date(calendar.notBefore), reason: [calendar.reason, ...pastInWords(calendar, window, asOf)].join('; '),
+    notBefore: date(calendar.notBefore), reason: [calendar.reason, ...pastInWords(calendar, window, asOf), ...lineInWords(calendar, window, result.limit)].join('; '),
     series: window.series.map(({ inspection, date: at, trips: count, value, uncertainty }) => ({ inspection, date: at, trips: count, value, uncertainty })),
     limit: result.limit, unit: result.unit, chance: chanceOf(calendar, yearOfDate(window.series[window.series.length - 1]?.date ?? '')),
     band: calendar.band.map((point) => ({ date: dateOfYear(point.t), low: point.low, median: point.median, high: point.high })),
@@ -104,6 +105,20 @@ function pastInWords({ model, low }: PassageForecast, { series }: MeasuredWindow
   if (model === 'reached') return [`first read at or past it on ${dateOfYear(low)}`];
   return [`this place was last read on ${series[series.length - 1].date.slice(0, 10)}: its early date has passed, and the limit may have been reached since, unseen`];
 }
+
+/** The straight line through one place alone, beside the forecast for comparison: a hostile reader will draw it. */
+function lineInWords({ model, low }: PassageForecast, { series }: MeasuredWindow, limit: number): string[] {
+  const line = model === 'reached' || low === null ? null : straightLine(series.map((point) => ({ t: yearOfDate(point.date), value: point.value })));
+  if (line === null || !(line.slope > 0)) return [];
+  const { at, low: early, high: late } = crossingOf(line, limit, 0.8);
+  // Calendars end; a line that is all but level meets nothing of interest.
+  const day = (t: number | null) => (t === null || t > MOST_DISTANT ? null : dateOfYear(t));
+  const [middle, from, to] = [day(at), day(early), day(late)];
+  if (middle === null) return [];
+  return [`for comparison, a straight line through this place alone meets the limit on ${middle}${from !== null && to !== null ? ` (80 %: ${from} to ${to})` : ''}`];
+}
+
+const MOST_DISTANT = 1000; // years since 1970
 
 /** Steps of probability in the table of dates, and halvings that find each to within a day. */
 const CHANCE_STEPS = 50;

@@ -33,6 +33,7 @@ it('forecasts every clause at most three times, at places without a common lengt
   expect(worst.date.low! < '2028-05-01').toBe(true);
   expect(worst.date.high! > '2028-05-01').toBe(true);
   expect(Math.abs(Date.parse(worst.date.median!) - Date.parse('2028-05-01')) / 3.156e10).toBeLessThan(1);
+  expect(worst.reason).toMatch(/straight line through this place alone meets the limit on 2028-0[45]-/);
   expect(nextInspection.by! > '2024-05-01').toBe(true);
   expect(nextInspection.advice).toMatch(/further inspection|Repeat runs/);
 }, 60_000);
