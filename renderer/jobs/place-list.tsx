@@ -58,7 +58,7 @@ export function rateOf(place: Place): string {
   return `${place.ratePerYear > 0 ? '+' : ''}${figure(place.ratePerYear)} ${unit}${interval}`;
 }
 
-/** The same by a thousand trips, where trips are on record. */
-function tripRateOf({ tripRate }: Place): string {
-  return tripRate === null ? '' : `${figure(tripRate.perThousand)} per 1000 trips (${figure(tripRate.low)} to ${figure(tripRate.high)})`;
+/** The same by a thousand trips, where something grows and trips are on record. */
+function tripRateOf({ state, tripRate }: Place): string {
+  return tripRate === null || state !== 'growing' ? '' : `${figure(tripRate.perThousand)} per 1000 trips (${figure(tripRate.low)} to ${figure(tripRate.high)})`;
 }
