@@ -22,7 +22,7 @@ export function SummaryBar() {
       </div>
       <ul className="summary-reasons" title={summary.reasons.join('\n')}>{summary.reasons.slice(0, 2).map((each) => <li key={each}>{headOf(each)}</li>)}</ul>
       <p className="summary-figure"><small>{summary.state === 'discard-criterion-reached' ? 'Next inspection' : 'Next inspection by'}</small><b>{nextOf(view)}</b></p>
-      <p className="summary-figure"><small><span className="hatch hatch-sample" aria-hidden="true" /> NOT INSPECTED</small><b>{fixed(summary.not_inspected_m, 1)} m</b></p>
+      <p className="summary-figure"><small><span className="hatch hatch-sample" aria-hidden="true" /> NOT INSPECTED</small><b>{summary.not_inspected_m > 0 && summary.not_inspected_m < 0.05 ? 'less than 0.1' : fixed(summary.not_inspected_m, 1)} m</b></p>
       {rope !== null && !rope.writable && <p className="not-kept" title={rope.remark}>Decisions are not kept</p>}
       <CommandButton command={commandNamed('show-cautions')} className="cautions-button">{`${summary.reasons.length > 2 ? 'Reasons and cautions' : 'Cautions'} ${cautions.length}`}</CommandButton>
     </section>
