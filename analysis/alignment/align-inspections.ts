@@ -89,7 +89,8 @@ function startReferences(inputs: readonly AlignmentInput[], first: RopeMap, bin:
 function addScan(references: References, { coarse, fine }: ScanCharacter, map: RopeMap): void {
   const knots = map.reversed ? [...map.knots].reverse().map((k) => ({ at: -k.measured, rope: k.rope as number })) : map.knots.map((k) => ({ at: k.measured as number, rope: k.rope as number }));
   const turned = (character: Character): Character => (map.reversed ? mirrored(character) : character);
-  addToReference(references.coarse, turned(coarse), knots);
-  addToReference(references.fine, turned(fine), knots);
+  // LF of a run the other way may have the other sign: it is matched, but not added.
+  addToReference(references.coarse, turned(coarse), knots, false);
+  addToReference(references.fine, turned(fine), knots, references.scans === 0 || !map.reversed);
   references.scans += 1;
 }

@@ -15,6 +15,9 @@ export interface Character {
   readonly texture: Float64Array;
   readonly textureSeen: Uint8Array;
   readonly events: Float64Array;
+  /** Mean of LF in each bin, in its own deviations: what of LF repeats, its sign with the instrument's. */
+  readonly fault: Float64Array;
+  readonly faultSeen: Uint8Array;
 }
 
 /** One scan's character in fine bins and in coarse ones of two fine bins each. */
@@ -40,7 +43,8 @@ function inPairs(fine: Character): Character {
     out.events[b] = Math.max(fine.events[i], fine.events[j]);
   }
   const deviation = deviationOf(out.texture, out.textureSeen);
-  return { start: fine.start + fine.bin / 2, bin: 2 * fine.bin, length, ...out, texture: out.texture.map((value) => value / deviation) };
+  // The coarse search goes by texture and events alone.
+  return { start: fine.start + fine.bin / 2, bin: 2 * fine.bin, length, ...out, fault: new Float64Array(length), faultSeen: new Uint8Array(length), texture: out.texture.map((value) => value / deviation) };
 }
 
 const TREND_LENGTH = 12;
@@ -52,8 +56,28 @@ export function characterOf(trace: Trace<'measured'>, bin: number, parameters: A
   const { texture, seen } = trace.loss ? textureOf(trace.loss, perBin, length, bin) : { texture: new Float64Array(length), seen: seenOf(trace.fault, perBin, length) };
   return {
     start: trace.start + (bin - trace.step) / 2, bin, length, texture, textureSeen: seen,
-    events: trace.fault ? eventsOf(trace.fault, perBin, length, parameters) : new Float64Array(length),
+    events: trace.fault ? eventsOf(trace.fault, perBin, length, parameters) : new Float64Array(length), ...faultOf(trace.fault, perBin, length),
   };
+}
+
+/** Deviations beyond which a bin of LF belongs to a pulse. */
+const PULSE = 3;
+
+function faultOf(channel: Channel | null, perBin: number, length: number): { fault: Float64Array; faultSeen: Uint8Array } {
+  const [fault, faultSeen] = [new Float64Array(length), new Uint8Array(length)];
+  if (channel === null) return { fault, faultSeen };
+  const { means, seen } = binMeans(channel, perBin, length);
+  const some = someOf(means, seen);
+  const level = some.length > 0 ? median(some) : 0;
+  for (let b = 0; b < length; b += 1) means[b] = seen[b] === 1 ? means[b] - level : 0;
+  standardise(means, seen);
+  // Pulses are events: among them they would pass the noise between them for something that repeats.
+  for (let b = 0; b < length; b += 1) {
+    if (Math.abs(means[b]) <= PULSE) continue;
+    means[b] = 0;
+    seen[b] = 0;
+  }
+  return { fault: means, faultSeen: seen };
 }
 
 /** Without LMA, where LF was seen: the rope can then be recognised by its events alone. */
@@ -64,7 +88,15 @@ function seenOf(fault: Channel | null, perBin: number, length: number): Uint8Arr
 }
 
 function textureOf(channel: Channel, perBin: number, length: number, bin: number): { texture: Float64Array; seen: Uint8Array } {
-  const texture = new Float64Array(length);
+  const { means, seen } = binMeans(channel, perBin, length);
+  removeTrend(means, seen, Math.max(3, Math.round(TREND_LENGTH / bin)));
+  standardise(means, seen);
+  return { texture: means, seen };
+}
+
+/** Mean over exactly each bin's length; seen where half of it was. */
+function binMeans(channel: Channel, perBin: number, length: number): { means: Float64Array; seen: Uint8Array } {
+  const means = new Float64Array(length);
   const seen = new Uint8Array(length);
   const { sums, counts } = integrals(channel);
   for (let b = 0; b < length; b += 1) {
@@ -72,12 +104,10 @@ function textureOf(channel: Channel, perBin: number, length: number, bin: number
     const end = Math.min(channel.values.length, (b + 1) * perBin);
     const count = valueAt(counts, end) - valueAt(counts, from);
     if (count * 2 < end - from) continue;
-    texture[b] = (valueAt(sums, end) - valueAt(sums, from)) / count;
+    means[b] = (valueAt(sums, end) - valueAt(sums, from)) / count;
     seen[b] = 1;
   }
-  removeTrend(texture, seen, Math.max(3, Math.round(TREND_LENGTH / bin)));
-  standardise(texture, seen);
-  return { texture, seen };
+  return { means, seen };
 }
 
 function integrals(channel: Channel): { sums: Float64Array; counts: Float64Array } {
@@ -171,5 +201,6 @@ export function mirrored(character: Character): Character {
   return {
     ...character, start: -last,
     texture: character.texture.slice().reverse(), textureSeen: character.textureSeen.slice().reverse(), events: character.events.slice().reverse(),
+    fault: character.fault.slice().reverse(), faultSeen: character.faultSeen.slice().reverse(),
   };
 }

@@ -33,12 +33,12 @@ export function residualModels(bands: readonly Band[], scan: Character, referenc
 
 /** `places`: where each bin of the scan lies in the reference, in bins. */
 function modelOf(band: Band, places: Float64Array, bin: number, around: boolean): ResidualModel | null {
-  const raw = scatterOf(band.scan, layOn(places, around, band.reference));
+  const raw = scatterOf(band.scan, layOn(places, around, band.reference), band.eitherSign);
   if (raw === null) return null;
   const filter = band.whiten ? whiteningFilter(raw.scatter, raw.both) : Float64Array.of(1);
   const own = filtered(band.scan, filter, false);
   const other = filtered(band.reference, filter, around);
-  const matched = scatterOf(own, layOn(places, around, other));
+  const matched = scatterOf(own, layOn(places, around, other), band.eitherSign);
   if (matched === null) return null;
   const { gain, power } = matched;
   const variance = localVariance(matched.scatter, matched.both, Math.max(8, Math.round(VARIANCE_LENGTH / bin)));

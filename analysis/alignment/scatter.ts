@@ -22,7 +22,7 @@ export function layOn(places: Float64Array, around: boolean, { values, seen }: L
 }
 
 /** How a signal follows another that is laid on it: `scatter` is what is left of it without `gain` times the other. Null where too little of both was seen. */
-export function scatterOf({ values: own, seen }: Laid, laid: Laid): { gain: number; power: number; scatter: Float64Array; both: Uint8Array } | null {
+export function scatterOf({ values: own, seen }: Laid, laid: Laid, eitherSign: boolean): { gain: number; power: number; scatter: Float64Array; both: Uint8Array } | null {
   const both = seen.map((value, i) => value & laid.seen[i]);
   let products = 0, squares = 0, count = 0;
   for (let i = 0; i < own.length; i += 1) {
@@ -32,7 +32,7 @@ export function scatterOf({ values: own, seen }: Laid, laid: Laid): { gain: numb
     count += 1;
   }
   if (count < 50 || !(squares > 0)) return null;
-  const gain = Math.max(0, products / squares);
+  const gain = eitherSign ? products / squares : Math.max(0, products / squares);
   const scatter = own.map((value, i) => (both[i] === 1 ? value - gain * laid.values[i] : 0));
   return { gain, power: squares / count, scatter, both };
 }

@@ -13,6 +13,8 @@ export interface Band {
   readonly reference: Laid;
   /** Neighbouring bins of this band may be told from each other once its scatter is made white. */
   readonly whiten: boolean;
+  /** Its sign may turn between two scans. */
+  readonly eitherSign: boolean;
 }
 
 /**
@@ -21,7 +23,8 @@ export interface Band {
  */
 export function bandsOf(scan: Character, reference: Character): Band[] {
   const [own, other] = [splitTexture(scan), splitTexture(reference)];
-  return own.map((part, k) => ({ scan: part, reference: other[k], whiten: k === 0 }));
+  const fault = ({ fault: values, faultSeen: seen }: Character): Laid => ({ values, seen });
+  return [...own.map((part, k) => ({ scan: part, reference: other[k], whiten: k === 0, eitherSign: false })), { scan: fault(scan), reference: fault(reference), whiten: true, eitherSign: true }];
 }
 
 /** Lengths whose running medians part the bands. Metres. */

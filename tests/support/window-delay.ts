@@ -46,7 +46,7 @@ const PER_BIN = 1;
 
 /** Through the very functions that measure shifts in a scan, with the noise known. One bin is one sample. */
 function measuredShift(scan: Float64Array, reference: Float64Array, sigma: number): number | null {
-  const character = (values: Float64Array, start: number): Character => ({ start, bin: 1, length: values.length, texture: values, textureSeen: new Uint8Array(values.length).fill(1), events: new Float64Array(values.length) });
+  const character = (values: Float64Array, start: number): Character => ({ start, bin: 1, length: values.length, texture: values, textureSeen: new Uint8Array(values.length).fill(1), events: new Float64Array(values.length), fault: new Float64Array(values.length), faultSeen: new Uint8Array(values.length) });
   const [own, other] = [character(scan, 0), character(reference, -MARGIN)];
   const model: ResidualModel = {
     gain: 1, scan, scanSeen: own.textureSeen, reference, referenceSeen: other.textureSeen, variance: new Float64Array(scan.length).fill(2 * sigma * sigma),
