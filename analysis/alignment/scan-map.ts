@@ -20,7 +20,7 @@ export function scanMap(lattice: ShiftLattice, beliefs: readonly ShiftBelief[], 
   const knots = thinned(monotone(shifts.map(({ at, shift }) => ({ at, rope: at + shift }))));
   if (knots.length < 2) return null;
   const values = widest(beliefs.map((belief) => boundAbout(belief, belief.mean)));
-  const bounds = Array.from(lattice.at, (at, b) => ({ at, value: parameters.smallestBound + COVER * values[b] }));
+  const bounds = Array.from(lattice.at, (at, b) => ({ at, value: parameters.smallestBound + coverOf(values[b]) * values[b] }));
   return { knots, bounds, slips: slipsOf(places), informed: values.filter((value) => value < WELL_KNOWN).length / beliefs.length };
 }
 
@@ -29,6 +29,15 @@ const WELL_KNOWN = 0.1;
 
 /** The likelihood is a model: scatter is neither quite Gaussian nor quite white, and the reference is a scan itself. */
 const COVER = 1.5;
+/** Where little is recognised the model of the scatter matters most, and is known least: wide ranges are widened more, up to this. */
+const COVER_OF_WIDE = 2.5;
+/** Ranges from the first length on count as wide, from the second on as wholly so. Metres. */
+const WIDE = [0.05, 0.15] as const;
+
+function coverOf(range: number): number {
+  const share = Math.max(0, Math.min(1, (range - WIDE[0]) / (WIDE[1] - WIDE[0])));
+  return COVER + share * (COVER_OF_WIDE - COVER);
+}
 
 /** Between blocks a slip may stand on either side: each bound is that of its neighbours too. */
 function widest(values: readonly number[]): number[] {
