@@ -1,6 +1,7 @@
 import type { JournalEntry } from '../rope/journal.ts';
 import { ruleSetSchema } from './rule-set.ts';
-import type { Clause, RuleSet } from './rule-set.ts';
+import type { RuleSet } from './rule-set.ts';
+import { copyRuleSet } from './user-rule-set.ts';
 
 /** Rule sets that users made for this rope, the newest of each name. One that is no rule set is left out: a choice that names it says that it is unknown. */
 export function ownRuleSets(journal: readonly JournalEntry[]): RuleSet[] {
@@ -14,16 +15,10 @@ export function ownRuleSets(journal: readonly JournalEntry[]): RuleSet[] {
 }
 
 /**
- * A copy of a set with other limits, marked as changed: a clause whose limit differs carries the provenance `user`, and the set says which.
- * `limits` maps the id of a clause with a plain number to its new limit, in the clause's own unit.
+ * A copy of a set with other limits, marked as changed. `limits` maps the id of a clause with a plain number to its new
+ * limit, in the clause's own unit; a limit that is what it was changes nothing.
  */
 export function changedCopy(from: RuleSet, id: string, title: string, limits: Readonly<Record<string, number>>, note: string): RuleSet {
-  const differs = (clause: Clause): boolean => clause.limit.kind === 'number' && limits[clause.id] !== undefined && limits[clause.id] !== clause.limit.value;
-  const clauses = from.clauses.map((clause): Clause => (differs(clause)
-    ? { ...clause, limit: { kind: 'number', value: limits[clause.id] }, provenance: 'user', source: `changed by the user; was ${clause.limit.kind === 'number' ? clause.limit.value : ''} ${clause.unit}, ${clause.source}` } : clause));
-  const already = from.changed?.clauses ?? [];
-  return ruleSetSchema.parse({
-    ...from, id, title, clauses, scope: { ...from.scope, proposedFor: [] },
-    changed: { from: from.changed?.from ?? from.id, clauses: [...new Set([...already, ...from.clauses.filter(differs).map((clause) => clause.id)])], note },
-  });
+  const differing = from.clauses.filter((clause) => clause.limit.kind === 'number' && limits[clause.id] !== undefined && limits[clause.id] !== clause.limit.value);
+  return copyRuleSet(from, { id, title, note, clauses: Object.fromEntries(differing.map((clause) => [clause.id, { limit: { kind: 'number' as const, value: limits[clause.id] } }])) });
 }

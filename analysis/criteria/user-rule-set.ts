@@ -30,7 +30,7 @@ export interface RuleSetChanges {
 
 /**
  * A copy of a set with changes. Changed and added clauses carry the provenance `user`, whatever they were before;
- * the copy says which set it came from, which clauses differ and why. Throws where the result is no valid set.
+ * the copy says which shipped set it came from first, which clauses differ and why. Throws where the result is no valid set.
  */
 export function copyRuleSet(set: RuleSet, changes: RuleSetChanges): RuleSet {
   const changed: string[] = [];
@@ -47,7 +47,7 @@ export function copyRuleSet(set: RuleSet, changes: RuleSetChanges): RuleSet {
       continue;
     }
     changed.push(clause.id);
-    clauses.push(clauseSchema.parse({ ...clause, ...change, provenance: 'user', source: `changed by the user; was: ${clause.source}` }));
+    clauses.push(clauseSchema.parse({ ...clause, ...change, provenance: 'user', source: `changed by the user; was ${clause.limit.kind === 'number' ? `${clause.limit.value} ${clause.unit}, ` : ''}${clause.source}` }));
   }
   for (const id of [...Object.keys(changes.clauses ?? {}), ...removed]) {
     if (!set.clauses.some((clause) => clause.id === id)) throw new Error(`${set.id} has no clause ${id}`);
@@ -59,6 +59,6 @@ export function copyRuleSet(set: RuleSet, changes: RuleSetChanges): RuleSet {
   return ruleSetSchema.parse({
     ...set, id: changes.id, title: changes.title ?? `${set.title} (changed copy)`, clauses,
     scope: { ...set.scope, proposedFor: [] },
-    changed: { from: set.id, clauses: [...(set.changed?.clauses ?? []), ...changed], note: changes.note },
+    changed: { from: set.changed?.from ?? set.id, clauses: [...new Set([...(set.changed?.clauses ?? []), ...changed])], note: changes.note },
   });
 }
