@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import type { Page } from 'playwright-core';
-import { USER, goTo, journalOn, openRope, ready, startApp } from './support/app.ts';
+import { USER, goTo, journalOn, ready, startOnRope } from './support/app.ts';
 import type { App, Watched } from './support/app.ts';
 
 /** Every decision goes to the journal beside the record, with who and when; taking back adds and never erases. */
@@ -10,10 +10,7 @@ let app: App;
 let watched: Watched;
 let page: Page;
 beforeAll(async () => {
-  app = await startApp(['parted-rope']);
-  watched = await app.open();
-  page = watched.page;
-  await openRope(page, 'parted-rope');
+  ({ app, watched, page } = await startOnRope('parted-rope'));
 });
 afterAll(() => app.end());
 

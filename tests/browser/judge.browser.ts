@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import type { Page } from 'playwright-core';
-import { USER, goTo, journalOn, lengthInView, openRope, ready, startApp } from './support/app.ts';
+import { USER, goTo, journalOn, lengthInView, ready, startOnRope } from './support/app.ts';
 import type { App, Watched } from './support/app.ts';
 
 /** What the app says of a rope: criteria, remaining life, comparison, report; and what a competent person may change about it. */
@@ -10,10 +10,7 @@ let app: App;
 let watched: Watched;
 let page: Page;
 beforeAll(async () => {
-  app = await startApp(['parted-rope']);
-  watched = await app.open();
-  page = watched.page;
-  await openRope(page, 'parted-rope');
+  ({ app, watched, page } = await startOnRope('parted-rope'));
 });
 afterAll(() => app.end());
 

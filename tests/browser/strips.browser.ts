@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import type { Page } from 'playwright-core';
 import { GUTTER_LEFT, GUTTER_RIGHT } from '../../renderer/strip/strip-scale.ts';
-import { goTo, lengthInView, openRope, startApp } from './support/app.ts';
+import { goTo, lengthInView, startOnRope } from './support/app.ts';
 import type { App, Watched } from './support/app.ts';
 
 /** The strips of one rope: what they show, and every way to move over them. */
@@ -9,10 +9,7 @@ let app: App;
 let watched: Watched;
 let page: Page;
 beforeAll(async () => {
-  app = await startApp(['parted-rope']);
-  watched = await app.open();
-  page = watched.page;
-  await openRope(page, 'parted-rope');
+  ({ app, watched, page } = await startOnRope('parted-rope'));
 });
 afterAll(() => app.end());
 

@@ -54,6 +54,14 @@ export async function startApp(samples: readonly string[]): Promise<App> {
   };
 }
 
+/** The app on a copy of one sample rope, open in one window. */
+export async function startOnRope(sample: string): Promise<{ readonly app: App; readonly watched: Watched; readonly page: Page }> {
+  const app = await startApp([sample]);
+  const watched = await app.open();
+  await openRope(watched.page, sample);
+  return { app, watched, page: watched.page };
+}
+
 async function openWindow(browser: Browser, loopback: Loopback, { dark = false, width = 1440, height = 900 }: { dark?: boolean; width?: number; height?: number }): Promise<Watched> {
   const context = await browser.newContext({ viewport: { width, height }, colorScheme: dark ? 'dark' : 'light', acceptDownloads: true, reducedMotion: 'reduce' });
   const page = await context.newPage();
