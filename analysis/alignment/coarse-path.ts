@@ -1,6 +1,6 @@
 import { correlatorFor } from './correlate-window.ts';
 import type { Character } from './character.ts';
-import { textureEvidence } from './likelihood.ts';
+import { COARSE_BINS_ALIKE, textureEvidence } from './likelihood.ts';
 import type { AlignmentParameters } from './parameters.ts';
 
 /** The best way of one scan through its reference: for the centre of each window (bins of the scan) the lag in bins. */
@@ -80,8 +80,7 @@ function evidenceAtAllLags(scan: Character, reference: Character, width: number,
       if (overlap * 2 < end - from) continue;
       const rr = around ? squares.around(first, last) : squares.between(Math.max(0, first), Math.min(size, last));
       const at = around ? ((first % size) + size) % size : first;
-      // Neighbouring bins of LMA are not independent (the channel averages 0.3 m): a third of the count is.
-      evidence[l] = textureEvidence(tt, rr, products(at), overlap) / 3 + COARSE_EVENT_WEIGHT * events(at);
+      evidence[l] = textureEvidence(tt, rr, products(at), overlap) / COARSE_BINS_ALIKE + COARSE_EVENT_WEIGHT * events(at);
     }
     return evidence;
   };

@@ -31,6 +31,9 @@ export function evidenceByLag(scan: Character, reference: Character, from: numbe
   return evidence;
 }
 
+/** Neighbouring coarse bins of LMA are not independent (the channel averages 0.3 m): one in so many is. */
+export const COARSE_BINS_ALIKE = 3;
+
 /** Correlation above this counts as this: no scan repeats better, and the logarithm stays finite. */
 const BEST = 0.995;
 

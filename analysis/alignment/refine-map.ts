@@ -79,19 +79,21 @@ function medianSlope(segments: readonly Segment[]): number {
   return weighted[weighted.length >> 1];
 }
 
+/** The last segment reaches on without end: one is always found. */
+const indexAt = (segments: readonly Segment[], x: number): number => segments.findIndex((segment) => x < segment.to);
+
 /** Each line up to the middle between it and the next. */
 function alongLines(segments: readonly Segment[]): Shift {
-  return (x) => shiftOn(segments.find((segment) => x < segment.to) ?? segments[segments.length - 1], x);
+  return (x) => shiftOn(segments[indexAt(segments, x)], x);
 }
 
 /** The slopes of the lines without the jumps between them: shifts are counted from here, so that a slip costs once, wherever it is. */
 function withoutJumps(segments: readonly Segment[]): Shift {
-  const starts = segments.map(() => 0);
-  starts[0] = shiftOn(segments[0], segments[0].middle);
+  const starts = [shiftOn(segments[0], segments[0].middle)];
   const at = segments.map((segment, i) => (i === 0 ? segment.middle : segments[i - 1].to));
-  for (let i = 1; i < segments.length; i += 1) starts[i] = starts[i - 1] + segments[i - 1].slope * (at[i] - at[i - 1]);
+  for (let i = 1; i < segments.length; i += 1) starts.push(starts[i - 1] + segments[i - 1].slope * (at[i] - at[i - 1]));
   return (x) => {
-    const i = Math.max(0, segments.findIndex((segment) => x < segment.to));
+    const i = indexAt(segments, x);
     return starts[i] + segments[i].slope * (x - at[i]);
   };
 }

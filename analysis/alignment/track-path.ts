@@ -1,7 +1,7 @@
 import type { Character } from './character.ts';
 import { allWindows, coarseWidth, lagChange, windowStarts } from './coarse-path.ts';
 import type { CoarsePath } from './coarse-path.ts';
-import { evidenceByLag } from './likelihood.ts';
+import { COARSE_BINS_ALIKE, evidenceByLag } from './likelihood.ts';
 import type { AlignmentParameters } from './parameters.ts';
 import { interpolate } from './rope-map.ts';
 
@@ -19,8 +19,7 @@ export function trackPath(path: CoarsePath, scan: Character, reference: Characte
   const firsts = starts.map((start) => Math.round(interpolate(path.centres, path.lags, start + width / 2)) - reach);
   const evidence = starts.map((start, w) => {
     const row = evidenceByLag(scan, reference, start, start + width, firsts[w], 2 * reach + 1, around, parameters);
-    // Neighbouring bins of LMA are not independent, and windows overlap.
-    return row.map((value) => (Number.isFinite(value) ? value / 3 : 0));
+    return row.map((value) => (Number.isFinite(value) ? value / COARSE_BINS_ALIKE : 0));
   });
   const step = lagChange((starts[1] - starts[0]) * scan.bin, scan.bin, parameters);
   const lags = bandedPath(evidence, firsts, step, parameters.slipCost);

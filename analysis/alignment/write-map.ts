@@ -30,7 +30,7 @@ export function mapOfScan(found: ScanResult, trace: Trace<'measured'>, expectati
 }
 
 function basisOf({ map, direction }: ScanResult, { scans }: References): string {
-  return `LMA texture and LF events matched to ${scans} earlier scan${scans === 1 ? '' : 's'}; ${Math.round(map!.informed * 100)} % of windows measured the shift, ${map!.slips.length} slip${map!.slips.length === 1 ? '' : 's'}, run ${direction === 'forward' ? 'in rope direction' : 'against rope direction'}`;
+  return `LMA texture, LF and its events matched to ${scans} earlier scan${scans === 1 ? '' : 's'}; ${Math.round(map!.informed * 100)} % of windows measured the shift, ${map!.slips.length} slip${map!.slips.length === 1 ? '' : 's'}, run ${direction === 'forward' ? 'in rope direction' : 'against rope direction'}`;
 }
 
 function remarksOf(found: ScanResult, knots: RopeMap['knots'], expectation: Expectation, context: AlignmentContext): string[] {
