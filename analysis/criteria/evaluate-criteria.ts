@@ -22,7 +22,7 @@ export interface EvaluatedCriteria {
   readonly strips: readonly UtilisationStrip[];
 }
 
-/** Coverage factor 2, as the value is shown with (about 95 %, JCGM 100:2008 section 6.3.3): a range that touches the limit may have reached it. */
+/** Coverage factor 2, as the value is shown with (about 95 %; JCGM 100:2008 section 6.3.3, from memory): a range that touches the limit may have reached it. */
 const COVERAGE_FACTOR = 2;
 
 /**
