@@ -3,6 +3,7 @@ import { cautionsFor } from './assessment/cautions.ts';
 import { combineInspections } from './assessment/combine-inspections.ts';
 import { readFolder } from './assessment/read-folder.ts';
 import type { RopeFolder } from './assessment/read-folder.ts';
+import { placePhotos } from './assessment/place-photos.ts';
 import { settleSigns } from './assessment/settle-signs.ts';
 import { surveyInspections } from './assessment/survey-inspections.ts';
 import { withVisualInspections } from './assessment/visual-inspections.ts';
@@ -93,7 +94,8 @@ export async function assess(folder: RopeFolder, options: AssessOptions): Promis
   const life = await forecastLife(comparable, criteria, { sets, asOf, intervalFactor: intervalShare(newestOf(journal, 'parameters')?.values), seed: 20260101, checkpoint: stageOf(checkpoint, 'Forecasting', 0.92, 0.99) });
   const notInspected = stillThere(neverInspected(surveys, extent), gone);
   const summary = summarise(evidence, criteria, life, notInspected);
-  const assessment = writeAssessment({ ...intake, recordSha256, geometry, extent, surveys, places, criteria, life, notInspected, summary, cautions: cautionsFor(record, inspections), options });
+  const photos = placePhotos(intake.photos, { combined, maps, extent, journal });
+  const assessment = writeAssessment({ ...intake, photos, recordSha256, geometry, extent, surveys, places, criteria, life, notInspected, summary, cautions: cautionsFor(record, inspections), options });
   await checkpoint('Done', 1);
   return { record, geometry, surveys, places, evidence: seen, sets, criteria, life, assessment };
 }

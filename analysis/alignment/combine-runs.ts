@@ -5,11 +5,18 @@ import type { Interval } from '../rope/interval.ts';
 import type { Repeatability } from '../rope/survey.ts';
 import type { Channel, Trace } from '../rope/trace.ts';
 import { measuredPosition } from '../rope/units.ts';
+import type { MeasuredPosition } from '../rope/units.ts';
 import { medianAbsoluteDeviation, NORMAL_MAD } from '../signal/mad.ts';
 import { alignInspections } from './align-inspections.ts';
+import { toRope } from './rope-map.ts';
 import type { RopeMap } from './rope-map.ts';
 import { resampleOnRope } from './resample-on-rope.ts';
 import { intervalsOnRope } from './measured-intervals.ts';
+
+export interface RunFrame {
+  readonly run: Run;
+  readonly toInspection: (measured: MeasuredPosition) => MeasuredPosition;
+}
 
 export interface CombinedRuns {
   readonly primary: Run;
@@ -17,6 +24,8 @@ export interface CombinedRuns {
   readonly covered: readonly Interval<'measured'>[];
   readonly repeatability: Repeatability;
   readonly used: readonly Run[];
+  /** How the positions of each run that is used become those of the combined trace. */
+  readonly frames: readonly RunFrame[];
   readonly remarks: readonly string[];
 }
 
@@ -30,7 +39,7 @@ const LEAST_CONFIDENCE = 0.2;
 export async function combineRuns(runs: readonly Run[], checkpoint: Checkpoint): Promise<CombinedRuns> {
   const ordered = [...runs].sort((a, b) => lengthOf(b.covered) - lengthOf(a.covered));
   const primary = ordered[0];
-  if (ordered.length === 1) return { primary, trace: primary.trace, covered: primary.covered, repeatability: { lossPercent: null, fault: null }, used: ordered, remarks: [] };
+  if (ordered.length === 1) return { primary, trace: primary.trace, covered: primary.covered, repeatability: { lossPercent: null, fault: null }, used: ordered, frames: [{ run: primary, toInspection: (measured) => measured }], remarks: [] };
   const maps = await alignInspections(
     ordered.map((run) => ({ id: run.file, date: '2000-01-01', trace: run.trace, statedDirection: null, positionsFell: false, tiePoints: [] })),
     { ropeLength: null, loopLength: null, landmarks: [], events: [], checkpoint },
@@ -43,7 +52,7 @@ export async function combineRuns(runs: readonly Run[], checkpoint: Checkpoint):
   const loss = combine(traces.map((trace) => trace.loss), true);
   const fault = combine(traces.map((trace, i) => signed(trace.fault, matched[i].map)), false);
   return {
-    primary, covered, used: matched.map((each) => each.run),
+    primary, covered, used: matched.map((each) => each.run), frames: matched.map(({ run, map }) => ({ run, toInspection: (measured) => measuredPosition(toRope(map, measured)) })),
     trace: { ...primary.trace, start: measuredPosition(axis.start), length: axis.length, loss: loss.channel, fault: fault.channel, speed: traces[0].speed },
     repeatability: { lossPercent: loss.spread, fault: fault.spread },
     remarks: matched.length > 1 ? [...remarks, `${matched.length} runs combined in the frame of ${primary.file}`] : remarks,

@@ -1,5 +1,6 @@
 import type { AlignmentInput } from '../alignment/align-inspections.ts';
 import { combineRuns } from '../alignment/combine-runs.ts';
+import type { RunFrame } from '../alignment/combine-runs.ts';
 import type { Run } from '../intake/run.ts';
 import type { VisualNote } from '../intake/visual-note.ts';
 import type { Checkpoint } from '../rope/checkpoint.ts';
@@ -21,6 +22,7 @@ export interface CombinedInspection {
   readonly repeatability: Repeatability;
   readonly remarks: readonly string[];
   readonly notes: readonly VisualNote[];
+  readonly frames: readonly RunFrame[];
   readonly alignmentInput: Omit<AlignmentInput, 'tiePoints'>;
 }
 
@@ -31,10 +33,10 @@ export async function combineInspections(inspections: readonly InspectionIntake[
     await checkpoint(each.record.id, index / inspections.length);
     const usable = each.runs.filter((run) => !run.rejected);
     if (usable.length === 0) continue;
-    const { primary, trace, covered, repeatability, remarks } = await combineRuns(usable, checkpoint);
+    const { primary, trace, covered, repeatability, remarks, frames } = await combineRuns(usable, checkpoint);
     combined.push({
       id: each.record.id, date: each.record.date, trips: each.record.trips ?? null, runs: each.runs, trace, covered, repeatability, remarks,
-      quality: each.runs.flatMap((run) => run.quality), notes: each.notes,
+      quality: each.runs.flatMap((run) => run.quality), notes: each.notes, frames,
       alignmentInput: { id: each.record.id, date: each.record.date, trace, statedDirection: primary.statedDirection, positionsFell: primary.positionsFell },
     });
   }

@@ -1,11 +1,14 @@
 import { agreeOnSign } from '../intake/agree-on-sign.ts';
 import { compareNoise } from '../intake/compare-noise.ts';
+import { readPhotos } from '../intake/photos/read-photos.ts';
+import type { LoosePhoto } from '../intake/photos/read-photos.ts';
 import { readNotes } from '../intake/read-notes.ts';
 import { readRun } from '../intake/read-run.ts';
 import type { Bytes, Run } from '../intake/run.ts';
 import type { VisualNote } from '../intake/visual-note.ts';
 import { completeGeometry } from '../rope/complete-geometry.ts';
 import { presentLength } from '../rope/cut-off.ts';
+import { stageOf } from '../rope/checkpoint.ts';
 import type { Checkpoint } from '../rope/checkpoint.ts';
 import { columnsSchema } from '../rope/record.ts';
 import type { InspectionRecord, RopeRecord, RunColumns } from '../rope/record.ts';
@@ -33,6 +36,8 @@ export interface FolderIntake {
   readonly record: RopeRecord;
   readonly recordSha256: string;
   readonly inspections: readonly InspectionIntake[]; // oldest first
+  /** Photos of the inspections' folders that no note names. */
+  readonly photos: readonly LoosePhoto[];
   readonly otherFiles: readonly { readonly file: string; readonly sha256: string; readonly rows: number; readonly rowsRejected: number }[];
 }
 
@@ -41,7 +46,10 @@ interface Options {
   readonly journal: readonly JournalEntry[];
 }
 
-/** Reads record, scans and notes. Every fault of every file is collected before UnusableInput is thrown. */
+/** Share of the reading that goes to photos, of which only the first bytes are read. */
+const PHOTO_SHARE = 0.02;
+
+/** Reads record, notes, photos and scans. Every fault of every file is collected before UnusableInput is thrown. */
 export async function readFolder(folder: RopeFolder, options: Options, checkpoint: Checkpoint): Promise<FolderIntake> {
   const recordBytes = await wholeFile(folder, 'record.json', 'put a record.json in the folder');
   const record = readRecord(recordBytes, 'record.json');
@@ -51,22 +59,26 @@ export async function readFolder(folder: RopeFolder, options: Options, checkpoin
   const problems: Problem[] = [];
   const inspections: InspectionIntake[] = [];
   const otherFiles: FolderIntake['otherFiles'][number][] = [];
+  const notes = new Map<string, VisualNote[]>();
+  for (const inspection of ordered) notes.set(inspection.id, [...(await readInspectionNotes(folder, inspection, options, problems, otherFiles)), ...notesFromJournal(options.journal, inspection.id)]);
+  const photos = await readPhotos(folder, record, [...notes.values()].flat(), stageOf(checkpoint, 'photos', 0, PHOTO_SHARE));
   const total = ordered.reduce((sum, each) => sum + each.runs.length, 0);
   let done = 0;
   for (const inspection of ordered) {
     const runs: Run[] = [];
+    const ropeLength = presentLength(record.events, ropeExtent(record), ordered[0].date, inspection.date);
+    const clockOn = photos.some((photo) => photo.taken !== null && photo.inspection === inspection.id) ? inspection.date : undefined;
     for (const run of inspection.runs) {
       const before = done;
-      const result = await readOneRun(folder, record, presentLength(record.events, ropeExtent(record), ordered[0].date, inspection.date), run, options, (stage, share) => checkpoint(`${run.file} ${stage}`.trim(), (before + share) / total));
+      const result = await readOneRun(folder, { record, ropeLength, clockOn }, run, options, (stage, share) => checkpoint(`${run.file} ${stage}`.trim(), PHOTO_SHARE + ((1 - PHOTO_SHARE) * (before + share)) / total));
       if ('problems' in result) problems.push(...result.problems);
       else runs.push(result.run);
       done += 1;
     }
-    const notes = await readInspectionNotes(folder, inspection, options, problems, otherFiles);
-    inspections.push({ record: inspection, runs, notes: [...notes, ...notesFromJournal(options.journal, inspection.id)] });
+    inspections.push({ record: inspection, runs, notes: notes.get(inspection.id) ?? [] });
   }
   if (problems.length > 0) throw new UnusableInput(problems);
-  return { record, recordSha256: hasher.digest(), inspections: compareRuns(inspections), otherFiles };
+  return { record, recordSha256: hasher.digest(), inspections: compareRuns(inspections), photos, otherFiles };
 }
 
 /** What only shows when the runs of all inspections are seen together: which way loss points, and noise that stands out. */
@@ -76,7 +88,14 @@ function compareRuns(inspections: readonly InspectionIntake[]): InspectionIntake
   return inspections.map((each) => ({ ...each, runs: each.runs.map(() => compared[next++]) }));
 }
 
-async function readOneRun(folder: RopeFolder, record: RopeRecord, ropeLength: number | null, run: InspectionRecord['runs'][number], options: Options, checkpoint: Checkpoint) {
+interface RunContext {
+  readonly record: RopeRecord;
+  readonly ropeLength: number | null;
+  /** Date of the inspection where its photos need the clock of its scans. */
+  readonly clockOn: string | undefined;
+}
+
+async function readOneRun(folder: RopeFolder, { record, ropeLength, clockOn }: RunContext, run: InspectionRecord['runs'][number], options: Options, checkpoint: Checkpoint) {
   const known = folder.files.find((each) => each.name === run.file);
   if (!known) return { problems: [missing(run.file)] };
   return readRun(
@@ -84,7 +103,7 @@ async function readOneRun(folder: RopeFolder, record: RopeRecord, ropeLength: nu
       file: run.file, bytes: await folder.read(run.file), size: known.size,
       columns: chosenColumns(options.journal, run.file) ?? run.columns,
       direction: run.direction,
-      ropeLength,
+      ropeLength, ...(clockOn === undefined ? {} : { clockOn }),
       loop: record.rope.loop === true,
       metallicArea: completeGeometry(record.rope).metallicAreaMm2,
       ropeDiameter: record.rope.diameter_mm ?? null,

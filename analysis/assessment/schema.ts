@@ -94,6 +94,11 @@ export const assessmentSchema = z.object({
   criteria_not_evaluated: z.array(notEvaluatedSchema),
   life: z.array(lifeSchema),
   notes: z.array(z.object({ id: z.string(), inspection: z.string(), ...span, kind: z.string(), value: number.nullable(), unit: z.string(), severity: z.string(), photo: z.string().nullable(), remark: z.string() })),
+  /** Photos that no note names: where each belongs and why; `position_m` null: not placed. */
+  photos: z.array(z.object({
+    file: z.string(), inspection: z.string().nullable(), position_m: number.nullable(), within_m: number.nullable(),
+    by: z.enum(['hand', 'name', 'time', 'nothing']), reason: z.string(), taken: z.string().nullable(), is_image: z.boolean(),
+  })).default([]),
   summary: z.object({
     state: z.enum(['continue', 'continue-shorter-interval', 'refer', 'discard-criterion-reached']),
     reasons: z.array(z.string()), next_inspection_by: z.string().nullable(), not_inspected_m: number,

@@ -7,15 +7,17 @@ import type { Interval } from '../rope/interval.ts';
 import type { RopeExtent } from '../rope/rope-extent.ts';
 import type { Survey } from '../rope/survey.ts';
 import { isSynthetic } from './cautions.ts';
+import type { PlacedPhoto } from './place-photos.ts';
 import type { FolderIntake, InspectionIntake } from './read-folder.ts';
 import type { Assessment } from './schema.ts';
 import { writeInspection, writeUnusedInspection } from './write-inspection.ts';
 
-export interface AssessmentParts extends FolderIntake {
+export interface AssessmentParts extends Omit<FolderIntake, 'photos'> {
   readonly geometry: RopeGeometry;
   readonly extent: RopeExtent;
   readonly surveys: readonly Survey[];
   readonly places: readonly Place[];
+  readonly photos: readonly PlacedPhoto[];
   readonly criteria: CriteriaOutcome;
   readonly life: LifeOutcome;
   readonly notInspected: readonly { readonly where: Interval<'rope'>; readonly lastSeen: string | null }[];
@@ -43,6 +45,7 @@ export function writeAssessment(parts: AssessmentParts): Assessment {
       id: note.id, inspection: note.inspection, from_m: note.from, to_m: note.to, kind: note.kind === 'other' ? note.kindAsWritten : note.kind,
       value: note.value, unit: note.unit, severity: note.severity, photo: note.photo, remark: note.remark,
     }))),
+    photos: parts.photos.map((each) => ({ file: each.file, inspection: each.inspection, position_m: each.position, within_m: each.within, by: each.by, reason: each.reason, taken: each.taken, is_image: each.kind !== null })),
     summary: parts.summary,
   };
 }

@@ -13,6 +13,8 @@ import { dropMarkedPositions } from './drop-marked-positions.ts';
 import { judgeDead, judgeDropouts, judgeLoss, judgeSaturation } from './judge-signal.ts';
 import { judgeSlip } from './judge-slip.ts';
 import { judgeRows } from './judge-rows.ts';
+import { scanClock } from './photos/scan-clock.ts';
+import type { ScanClock } from './photos/scan-clock.ts';
 import type { LossReading } from './loss-percent.ts';
 import { maskEmpty, maskFrozenTogether } from './mask-samples.ts';
 import { orderSamples } from './order-samples.ts';
@@ -45,6 +47,7 @@ export function cleanRun(read: Read): RunResult {
   const placed = placeRows(read, columns, decisions);
   if ('what' in placed) return problem(placed.column, placed.what, placed.remedy);
   const { positions, resolution } = placed;
+  const told = clockOf(read, columns.time, positions);
   const findings: Finding[] = [...judgeRows(rows, unplaced, positions), ...placed.findings];
   const sharing = spreadCoarsePositions(positions, rows.table.rows, resolution);
   const kept = (['lma', 'lf', 'speed', 'time'] as const).filter((role) => columns[role] !== undefined);
@@ -87,7 +90,7 @@ export function cleanRun(read: Read): RunResult {
   const run: Run = {
     file: request.file, sha256: read.sha256, rows: rows.table.rows, rowsRejected: rows.rejected + unplaced,
     understanding: understandingOf(read, decisions, placed, loss?.reading ?? null),
-    trace, positionsFell: samples.fell, statedDirection: request.direction ?? null, covered, quality: findings, rejected: reasons.length > 0, ...(loss && lossAlive ? { lossSign: loss.reading.sign } : {}),
+    trace, positionsFell: samples.fell, statedDirection: request.direction ?? null, covered, quality: findings, rejected: reasons.length > 0, ...(loss && lossAlive ? { lossSign: loss.reading.sign } : {}), ...(told ? { clock: told } : {}),
   };
   return { run };
 }
@@ -137,6 +140,13 @@ function placeRows({ request, dialect, recognition, rows }: Read, columns: Parti
   const found = [finding('position-from-speed', 'warning', position[0], Math.max(position[count - 1], position[0] + 0.001), `The file has no position; it is worked out from time and speed${unknownSteps > 0 ? `, and ${unknownSteps} steps lack one of them and count as standing` : ''}. Tie it to marks on the rope.`)];
   scale(time, count, 1 / clock.factor);
   return { positions: position, resolution: 0, unit: 'm', certainty: 0.6, findings: found };
+}
+
+/** When the head stood where, before rows are put in order of position; null where it is not asked for or not told. */
+function clockOf({ request, dialect, recognition, slots, rows }: Read, times: Float64Array | undefined, positions: Float64Array): ScanClock | null {
+  if (request.clockOn === undefined || times === undefined) return null;
+  const written = slots.find((each) => each.index === recognition.columnOf.time)?.clock === true;
+  return scanClock(times, positions, rows.table.rows, { factor: written ? 1 : timeFactor(guessOf(recognition, 'time').unit).factor, date: request.clockOn, preamble: dialect.preamble, written });
 }
 
 /** A unit that only a guess gives is told, the louder the less speaks for it. */

@@ -45,7 +45,7 @@ async function readUsableRun(request: RunRequest, { checkpoint, createHash }: Co
   const dialect = dialectOf(head, file);
   const recognition = recogniseColumns(dialect, request.columns, file);
   if (recognition.problems.length > 0) return { problems: recognition.problems };
-  const slots = slotsOf(recognition, dialect);
+  const slots = slotsOf(recognition, dialect, request.clockOn !== undefined);
   const size = request.bytes instanceof Uint8Array ? request.bytes.length : request.size;
   const { encoding, markLength } = dialect.encoding;
   const rows = await readRows(narrowPieces(head, pieces, encoding, markLength), dialect, slots, size, file);
@@ -88,8 +88,8 @@ function firstTextLine(text: string): number {
   return text.split(/\r\n|\n|\r/).findIndex((line) => line.trim() !== '') + 1;
 }
 
-/** The columns to read; a time of day only where nothing simpler gives the speed. */
-function slotsOf({ columnOf }: Recognition, dialect: Dialect): Slot[] {
+/** The columns to read; a time of day only where it is asked for or nothing simpler gives the speed. */
+function slotsOf({ columnOf }: Recognition, dialect: Dialect, clockWanted: boolean): Slot[] {
   const slots: Slot[] = [];
   const integrates = columnOf.position === undefined;
   for (const role of ['position', 'lma', 'lf', 'speed', 'time'] as const) {
@@ -97,7 +97,7 @@ function slotsOf({ columnOf }: Recognition, dialect: Dialect): Slot[] {
     if (index === undefined) continue;
     const clock = role === 'time' && dialect.sample.some((row) => /:/.test(row[index] ?? '') && parseNumber(row[index], dialect.decimal) === null);
     // Beside a speed the time only helps to find slip: not worth the careful reading that a time of day needs.
-    if (clock && !integrates && columnOf.speed !== undefined) continue;
+    if (clock && !clockWanted && !integrates && columnOf.speed !== undefined) continue;
     slots.push({ index, clock, needed: role === 'position' || (integrates && role === 'time') });
   }
   return slots;

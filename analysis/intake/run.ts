@@ -3,6 +3,7 @@ import type { Problem } from '../rope/problem.ts';
 import type { QualityFinding } from '../rope/finding.ts';
 import type { RunColumns } from '../rope/record.ts';
 import type { Trace } from '../rope/trace.ts';
+import type { ScanClock } from './photos/scan-clock.ts';
 
 /** What intake understood of a file and why, one line per decision, for the import screen and the report. */
 export interface Understanding {
@@ -51,6 +52,8 @@ export interface Run {
   readonly quality: readonly QualityFinding<'measured'>[];
   /** How the direction of loss was told; left out where the run has no LMA. */
   readonly lossSign?: LossSignBasis;
+  /** When the head stood where; only where it was asked for and the file tells the time. */
+  readonly clock?: ScanClock;
   /** A run below the floor of quality: kept for the record, never used for a judgement. */
   readonly rejected: boolean;
 }
@@ -70,6 +73,8 @@ export interface RunRequest {
   readonly ropeLength: number | null;
   /** True: an endless rope, on which a run may go past its own start. */
   readonly loop?: boolean;
+  /** ISO date of the inspection where its photos are to be held against the clock of the scan; left out: no clock is read. */
+  readonly clockOn?: string;
   readonly metallicArea: number | null;
   readonly ropeDiameter: number | null;
 }

@@ -65,7 +65,16 @@ export function notesBlocks(assessment: Assessment): Block[] {
     { kind: 'table', caption: 'As recorded', whenEmpty: 'No visual note is on record: magnetic testing does not replace the visual inspection.',
       columns: [text('Inspection'), number('Rope position [m]'), text('Kind'), number('Value'), text('Severity'), text('Photo'), text('Remark')],
       rows: assessment.notes.map((note) => [note.inspection, note.from_m === note.to_m ? metres(note.from_m) : span(note.from_m, note.to_m), note.kind, note.value === null ? '' : `${note.value} ${note.unit}`.trim(), note.severity, note.photo ?? '', note.remark]) },
+    ...photoTable(assessment.photos),
   ];
+}
+
+/** Photos that no note names; those without a place come last, for they are evidence that was not looked at in its place. */
+function photoTable(photos: Assessment['photos']): Block[] {
+  if (photos.length === 0) return [];
+  const ordered = [...photos].sort((a, b) => (a.position_m ?? Infinity) - (b.position_m ?? Infinity) || (a.file < b.file ? -1 : 1));
+  return [{ kind: 'table', caption: 'Photos that no visual note names', whenEmpty: '', columns: [text('Inspection'), number('Rope position [m]'), number('± [m]'), text('Photo'), text('Why there')],
+    rows: ordered.map((each) => [each.inspection ?? 'not known', each.position_m === null ? 'not placed' : metres(each.position_m), each.within_m === null ? '' : figure(each.within_m), each.file, each.reason]) }];
 }
 
 export function qualityBlocks(assessment: Assessment): Block[] {

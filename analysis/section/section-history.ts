@@ -25,7 +25,8 @@ export async function sectionHistory(analysis: Analysis, question: SectionQuesti
   const counts = (date: string): boolean => question.date === null || Date.parse(date) <= Date.parse(question.date);
   const inspections = analysis.assessment.inspections.filter((each) => counts(each.date)).map((each) => {
     const survey = analysis.surveys.find((candidate) => candidate.id === each.id);
-    return survey ? inspectionHistory(survey, section, each.faults) : visualHistory(each.id, each.date, section, analysis);
+    const photos = photosOf(analysis.assessment.photos, each.id, section);
+    return survey ? inspectionHistory(survey, section, { faults: each.faults, photos }) : visualHistory(each.id, each.date, section, analysis, photos);
   });
   const known = await knownThen(analysis, counts);
   const seen = seenPart(section, known.surveys.flatMap((each) => each.covered));
@@ -53,7 +54,7 @@ async function criteriaHere(evidence: Evidence, section: SectionLength, analysis
   return (await evaluateCriteria(evidence, analysis.sets, noCheckpoint, section.pieces)).results;
 }
 
-function inspectionHistory(survey: Survey, section: SectionLength, faults: SectionInspection['faults']): SectionInspection {
+function inspectionHistory(survey: Survey, section: SectionLength, { faults, photos }: Pick<SectionInspection, 'faults' | 'photos'>): SectionInspection {
   const { condition, covered } = survey;
   const share = coveredShareOf(section, covered);
   const centreSeen = covered.some((each) => section.centre >= each.from && section.centre < each.to);
@@ -68,16 +69,16 @@ function inspectionHistory(survey: Survey, section: SectionLength, faults: Secti
     zones: zones.map((zone) => ({ id: zone.id, from_m: zone.where.from, to_m: zone.where.to, kind: zone.kind, mean_loss_percent: zone.meanLossPercent })),
     texture_ratio: meanOfProfile(condition.texture, section, covered),
     smallest_detectable_loss_percent: largestOfProfile(condition.smallestZoneLoss, section, covered),
-    position_uncertainty_m: share > 0 ? profileAt(survey.mapUncertainty, section.centre) : null, notes,
+    position_uncertainty_m: share > 0 ? profileAt(survey.mapUncertainty, section.centre) : null, notes, photos,
   };
 }
 
 /** An inspection without a usable scan: what was noted by eye is all that it can say. */
-function visualHistory(id: string, date: string, section: SectionLength, analysis: Analysis): SectionInspection {
+function visualHistory(id: string, date: string, section: SectionLength, analysis: Analysis, photos: SectionInspection['photos']): SectionInspection {
   const notes = notesOf(analysis.evidence.surveys.find((each) => each.id === id)?.notes ?? [], section);
   return {
     id, date, finding: notes.some(showsDamage) ? 'indicated' : 'no-data', coverage_share: 0, mean_loss_percent: null, loss_rank_percentile: null, faults: [], zones: [],
-    texture_ratio: null, smallest_detectable_loss_percent: null, position_uncertainty_m: null, notes,
+    texture_ratio: null, smallest_detectable_loss_percent: null, position_uncertainty_m: null, notes, photos,
   };
 }
 
@@ -85,6 +86,11 @@ function notesOf(notes: Survey['notes'], section: SectionLength): SectionInspect
   return notes.filter((note) => meets(section, note.from, note.to)).map((note) => ({
     from_m: note.from, to_m: note.to, kind: note.kind === 'other' ? note.kindAsWritten : note.kind, value: note.value, unit: note.unit, severity: note.severity, photo: note.photo, remark: note.remark,
   }));
+}
+
+function photosOf(photos: Analysis['assessment']['photos'], inspection: string, section: SectionLength): SectionInspection['photos'] {
+  return photos.flatMap(({ file, inspection: owner, position_m: at, within_m: within, reason }) =>
+    owner === inspection && at !== null && meets(section, at - (within ?? 0), at + (within ?? 0)) ? [{ file, position_m: at, within_m: within, reason }] : []);
 }
 
 const DAMAGE: ReadonlySet<string> = new Set(['corrosion-external', 'corrosion-internal', 'outer-wire-wear', 'waviness', 'distortion', 'heat', 'loose-wire']);

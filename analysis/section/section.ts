@@ -16,6 +16,8 @@ export interface SectionInspection {
   readonly smallest_detectable_loss_percent: number | null;
   readonly position_uncertainty_m: number | null;
   readonly notes: readonly { readonly from_m: number; readonly to_m: number; readonly kind: string; readonly value: number | null; readonly unit: string; readonly severity: string; readonly photo: string | null; readonly remark: string }[];
+  /** Photos that no note names, where they lie or may lie in the section. */
+  readonly photos: readonly { readonly file: string; readonly position_m: number; readonly within_m: number | null; readonly reason: string }[];
 }
 
 export interface SectionHistory {

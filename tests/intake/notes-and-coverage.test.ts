@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { blindLengths, knownFeatures } from '../../analysis/intake/blind-lengths.ts';
 import { neverInspected } from '../../analysis/intake/coverage.ts';
-import { matchPhotos, photoFacts, positionInName } from '../../analysis/intake/match-photos.ts';
 import { readNotes } from '../../analysis/intake/read-notes.ts';
 import { ropePosition } from '../../analysis/rope/units.ts';
 import type { RopePosition } from '../../analysis/rope/units.ts';
@@ -40,32 +39,6 @@ describe('visual notes', () => {
     expect(notesOf('1,2,3\n').problems[0].what).toContain('no header');
     expect(readNotes(new Uint8Array(0), 'n', 'i').problems).toHaveLength(1);
     expect(readNotes(new Uint8Array(300), 'n', 'i').problems[0].what).toContain('binary');
-  });
-});
-
-describe('photos', () => {
-  it.each([['IMG_123.4m.jpg', 123.4], ['pos_0123.40.png', 123.4], ['crown 12m50.jpg', 12.5], ['at 7,25.jpg', 7.25], ['400ft.jpg', 121.92], ['DSC01234.jpg', null], ['20240501_101112.jpg', null], ['8mm wire.jpg', null]])('finds the place in %s', (file, position) => {
-    const found = positionInName(file)?.position ?? null;
-    if (position === null) expect(found).toBeNull();
-    else expect(found).toBeCloseTo(position, 9);
-  });
-
-  it('prefers the note, then the name, then the clock, and never guesses', () => {
-    const { notes } = notesOf(`${HEADER}\n12.5,heat,,,,A_99m.jpg,\n`);
-    const clock = { seconds: [1_714_557_600, 1_714_557_660], positions: [10, 20], cameraAhead: 0 };
-    const placed = matchPhotos(['A_99m.jpg', 'B_99m.jpg', 'c.jpg', 'd.jpg'], notes, new Map([['c.jpg', '2024-05-01T10:01:05'], ['d.jpg', '2024-05-02T10:00:00']]), clock);
-    expect(placed.map((each) => [each.position, each.by])).toEqual([[12.5, 'note'], [99, 'name'], [20, 'time'], [null, 'nothing']]);
-  });
-
-  it('reads orientation and time of a JPEG, and knows what is no image', () => {
-    // SOI, APP1 with a TIFF header, one IFD: Orientation 6 and a pointer to an Exif IFD with DateTimeOriginal; EOI.
-    const date = '2024:05:01 10:11:12\0';
-    const tiff = [0x4d, 0x4d, 0, 42, 0, 0, 0, 8, 0, 2, 0x01, 0x12, 0, 3, 0, 0, 0, 1, 0, 6, 0, 0, 0x87, 0x69, 0, 4, 0, 0, 0, 1, 0, 0, 0, 38, 0, 0, 0, 0, 0, 1, 0x90, 0x03, 0, 2, 0, 0, 0, 20, 0, 0, 0, 56, 0, 0, 0, 0, ...new TextEncoder().encode(date)];
-    const app1 = [...new TextEncoder().encode('Exif\0\0'), ...tiff];
-    const jpeg = Uint8Array.from([0xff, 0xd8, 0xff, 0xe1, (app1.length + 2) >> 8, (app1.length + 2) & 255, ...app1, 0xff, 0xda, 0, 8, 1, 1, 0, 0, 63, 0, 0xff, 0xd9]);
-    expect(photoFacts(jpeg)).toEqual({ kind: 'jpeg', orientation: 6, taken: '2024-05-01T10:11:12' });
-    expect(photoFacts(new TextEncoder().encode('not an image at all'))).toEqual({ kind: null, orientation: 1, taken: null });
-    expect(photoFacts(jpeg.subarray(0, 30)).kind).toBe('jpeg');
   });
 });
 

@@ -35,7 +35,7 @@ export async function analysisOf({ surveys, length, loop = false, unused = [], v
   const life = { forecasts: [], nextInspection: { by: null, reasons: [] } } as unknown as Analysis['life'];
   const assessment = writeAssessment({
     record, recordSha256: '00'.repeat(32), inspections: record.inspections.map((each) => ({ record: each, runs: [], notes: [] })), otherFiles: [], geometry: evidence.geometry, extent,
-    surveys, places, criteria, life, notInspected: [], summary: { state: 'continue', reasons: [], next_inspection_by: null, advice: '', not_inspected_m: 0 }, cautions: ['a caution'], options: { generated: '2026-01-01T00:00:00Z', product: 'test' },
+    surveys, places, photos: [], criteria, life, notInspected: [], summary: { state: 'continue', reasons: [], next_inspection_by: null, advice: '', not_inspected_m: 0 }, cautions: ['a caution'], options: { generated: '2026-01-01T00:00:00Z', product: 'test' },
   });
   return { record, geometry: evidence.geometry, surveys, places, evidence, sets, criteria, life, assessment };
 }
