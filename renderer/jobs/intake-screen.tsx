@@ -1,4 +1,5 @@
 import { useMemo, useState } from 'react';
+import type { Assessment } from '../../analysis/assessment/schema.ts';
 import type { RunView } from '../workers/analysis-view.ts';
 import { useApp } from '../state/store.ts';
 import { useAnswer } from '../state/use-answer.ts';
@@ -12,27 +13,43 @@ import { commandNamed } from '../state/named-command.ts';
 import { CommandButton } from '../ui/command-button.tsx';
 import { Panel } from '../ui/panel.tsx';
 import { useWidth } from '../ui/use-width.ts';
+import { LoosePhotos } from './loose-photos.tsx';
 import { ColumnForm } from './column-form.tsx';
 import { alikeFiles, statedColumns, useHeads } from './use-heads.ts';
 import { useView } from './use-inspections.ts';
+
+/** Stands for the photos where a file is picked; no file of a folder has an empty name. */
+const PHOTOS = '';
 
 /** Every file: what was understood and why, what is wrong with it, what it saw, and corrections by hand. */
 export function IntakeScreen() {
   const view = useView();
   const files = useMemo(() => view.record.inspections.flatMap((each) => each.runs.map((run) => ({ file: run.file, inspection: each.id, date: each.date }))), [view]);
   const [picked, setPicked] = useState<string | null>(null);
-  const file = files.find((each) => each.file === picked) ?? files[0];
-  if (!file) return <p className="empty">The record names no scan file. Add inspections with their runs to record.json.</p>;
+  const photos = view.assessment.photos;
+  const file = files.find((each) => each.file === picked) ?? (picked === PHOTOS || files.length === 0 ? null : files[0]);
   return (
     <div className="intake-screen">
       <nav className="intake-files scrolls" aria-label="Scan files">
-        <ul>{files.map((each) => <li key={each.file}><FileRow {...each} chosen={each.file === file.file} onPick={() => setPicked(each.file)} /></li>)}</ul>
+        <ul>{files.map((each) => <li key={each.file}><FileRow {...each} chosen={each.file === file?.file} onPick={() => setPicked(each.file)} /></li>)}</ul>
+        {files.length === 0 && <p className="empty">The record names no scan file. Add inspections with their runs to record.json.</p>}
+        <PhotosRow photos={photos} chosen={file === null} onPick={() => setPicked(PHOTOS)} />
         <p className="intake-more"><CommandButton command={commandNamed('show-parameters')} /></p>
       </nav>
-      <section className="intake-detail scrolls" tabIndex={0} aria-label={`File ${file.file}`}>
-        <Panel name="This file"><FileDetail key={file.file} file={file.file} all={files.map((each) => each.file)} inspection={file.inspection} /></Panel>
+      <section className="intake-detail scrolls" tabIndex={0} aria-label={file === null ? 'Photos' : `File ${file.file}`}>
+        <Panel name="This file">{file === null ? <LoosePhotos /> : <FileDetail key={file.file} file={file.file} all={files.map((each) => each.file)} inspection={file.inspection} />}</Panel>
       </section>
     </div>
+  );
+}
+
+function PhotosRow({ photos, chosen, onPick }: { readonly photos: Assessment['photos']; readonly chosen: boolean; readonly onPick: () => void }) {
+  const waiting = photos.filter((each) => each.position_m === null).length;
+  return (
+    <button type="button" className="file-row" aria-current={chosen} onClick={onPick}>
+      <b>Photos</b>
+      <small>{photos.length === 0 ? 'none without a note' : `${photos.length} without a note, ${waiting === 0 ? 'all placed' : `${waiting} to place`}`}</small>
+    </button>
   );
 }
 
@@ -86,6 +103,7 @@ function RunFacts({ run }: { readonly run: RunView }) {
       <div><dt>Encoding</dt><dd>{understanding.encoding}</dd></div>
       <div><dt>Written with</dt><dd>{delimiter}, decimal {understanding.decimalMark === '.' ? 'point' : 'comma'}</dd></div>
       <div><dt>Direction</dt><dd>{run.statedDirection ?? 'found out'}{run.positionsFell && ', positions fall'}</dd></div>
+      {run.clock !== null && <div><dt>Clock</dt><dd>{run.clock}</dd></div>}
       <div><dt>SHA-256</dt><dd><code title={run.sha256}>{run.sha256.slice(0, 12)}…</code></dd></div>
     </dl>
   );

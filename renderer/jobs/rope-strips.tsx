@@ -10,6 +10,7 @@ import { StripField } from '../strip/strip-field.tsx';
 import { counted } from '../text/format.ts';
 import { useWidth } from '../ui/use-width.ts';
 import { NotesDialog } from './notes-dialog.tsx';
+import { photoNotes } from './photo-notes.ts';
 import { useInspections, useView } from './use-inspections.ts';
 
 /** The rope along the sheet: metal loss and local faults of every inspection, and what is known of each length. */
@@ -22,7 +23,7 @@ export function RopeStrips({ height, few = false }: { readonly height: number; /
   const [notes, setNotes] = useState<readonly VisualNote[] | null>(null);
   const { width, ref } = useWidth();
   const { lossLines, faultLines, failure } = useStripLines(window, width);
-  const allNotes = useMemo(() => view.inspections.flatMap((each) => each.notes), [view]);
+  const allNotes = useMemo(() => [...view.inspections.flatMap((each) => each.notes), ...photoNotes(view.assessment.photos)], [view]);
   const faultUnit = shown.at(-1)?.faultUnit ?? '';
   const faultSpan = Math.max(...view.inspections.map((each) => each.faultSpan), 1e-9);
   const lossHeight = Math.max(few ? 84 : 120, Math.round(height * 0.58));

@@ -67,6 +67,7 @@ function History({ history: { section } }: { readonly history: SectionHistory })
       {section.growth.map((each) => <p key={each.id}><b>{each.subject}, {stretch(each.from_m, each.to_m)}: {plain(each.state)}.</b> {sentence(each.reason)}</p>)}
       {section.criteria.length > 0 && <ul className="plain-list">{section.criteria.map((each, index) => <li key={index}><b>{plain(each.clause)}</b> {plain(each.verdict)}: {figure(each.value)} {each.unit} against {figure(each.limit)} {each.unit}, {stretch(each.from_m, each.to_m)}</li>)}</ul>}
       <NotesHere inspections={section.inspections} />
+      <PhotosHere inspections={section.inspections} />
     </>
   );
 }
@@ -102,6 +103,22 @@ function NotesHere({ inspections }: { readonly inspections: readonly SectionInsp
         <li key={index}>
           {note.photo !== null && <PhotoView photo={note.photo} inspection={inspection.id} size={220} alt={`Photo of ${plain(note.kind)} at ${stretch(note.from_m, note.to_m)}`} />}
           <div><p><b>{plain(note.kind)}</b> {note.value === null ? '' : `${note.value} ${note.unit}`} {note.severity}</p><p className="quiet">{stretch(note.from_m, note.to_m)}, {dayOf(inspection.date)}</p>{note.remark !== '' && <p>{note.remark}</p>}</div>
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+/** Photos without a note, with where they lie and why they are taken to lie there. */
+function PhotosHere({ inspections }: { readonly inspections: readonly SectionInspection[] }) {
+  const photos = inspections.flatMap((each) => each.photos.map((photo) => ({ photo, inspection: each })));
+  if (photos.length === 0) return null;
+  return (
+    <ul className="notes">
+      {photos.map(({ photo, inspection }) => (
+        <li key={photo.file}>
+          <PhotoView photo={photo.file} inspection={inspection.id} size={220} alt={`Photo at ${fixed(photo.position_m, 2)} m`} />
+          <div><p><b>photo</b></p><p className="quiet">{fixed(photo.position_m, 2)} m{photo.within_m === null ? '' : ` ± ${figure(photo.within_m)} m`}, {dayOf(inspection.date)}</p><p>{sentence(photo.reason)}</p></div>
         </li>
       ))}
     </ul>

@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'react';
-import { photoFile } from '../jobs/photo-files.ts';
+import { photoFile } from '../../analysis/intake/photos/photo-file.ts';
 import { useApp } from '../state/store.ts';
 import { photoOf } from '../workers/photos.ts';
 import type { Photo } from '../workers/photos.ts';

@@ -52,8 +52,10 @@ export interface InspectionView {
   readonly step: number; // m
 }
 
-export type RunView = Omit<Run, 'trace'> & {
+export type RunView = Omit<Run, 'trace' | 'clock'> & {
   readonly inspection: string;
+  /** What tells the time of day of the scan; null where nothing does, or no photo asked for it. */
+  readonly clock: string | null;
   readonly from: number;
   readonly to: number;
   readonly step: number;
@@ -95,6 +97,6 @@ function spanOf(channel: Channel | null): number {
 }
 
 function runOf(run: Run, inspection: string): RunView {
-  const { trace, ...rest } = run;
-  return { ...rest, inspection, from: trace.start, to: trace.start + trace.step * Math.max(0, trace.length - 1), step: trace.step, faultUnit: trace.faultUnit };
+  const { trace, clock, ...rest } = run;
+  return { ...rest, clock: clock?.basis ?? null, inspection, from: trace.start, to: trace.start + trace.step * Math.max(0, trace.length - 1), step: trace.step, faultUnit: trace.faultUnit };
 }

@@ -57,6 +57,8 @@ const PHOTOS = [
   photo('2024-12-295m.png', { caption: '295.0 M', brokenWires: 0, rust: 0, wear: 0.7 }), photo('2025-05-013m.png', { caption: '13.0 M', brokenWires: 0, rust: 0.6, wear: 0 }),
   photo('2025-10-431m.png', { caption: '431.3 M', brokenWires: 5, rust: 0.15, wear: 0.1 }), photo('2026-03-013m.png', { caption: '13.5 M', brokenWires: 0, rust: 1, wear: 0 }),
   photo('2026-03-431m.png', { caption: '431.4 M', brokenWires: 7, rust: 0.2, wear: 0.1 }),
+  // Named by no note: one tells its place, the other only its day.
+  photo('2026-03-17 crown 88.2m.png', { caption: '88.2 M', brokenWires: 2, rust: 0, wear: 0.1 }), photo('2026-03-17 strand.png', { caption: '17.03', brokenWires: 0, rust: 0.2, wear: 0.1 }),
 ];
 
 export function haulRope(): SampleFolder {
