@@ -45,7 +45,7 @@ export function readNotes(bytes: Uint8Array, file: string, inspectionId: string)
   for (const { line, cells } of body) {
     const read = readRow(cells, columns, decimal);
     if (read.faults.length > 0) problems.push(...read.faults.map(({ column, what, remedy }) => problem(line, column, what, remedy)));
-    else notes.push({ ...read.note, id: `${inspectionId}-note-${notes.length + 1}`, inspection: inspectionId });
+    else for (const value of read.values) notes.push({ ...read.note, value, id: `${inspectionId}-note-${notes.length + 1}`, inspection: inspectionId });
   }
   return { notes, problems };
 }
@@ -89,17 +89,20 @@ function decimalOf(rows: readonly (readonly string[])[], columns: Columns): Deci
   return rows.some((cells) => places.some((index) => /^\s*-?\d+,\d+\s*$/.test(cells[index] ?? ''))) ? ',' : '.';
 }
 
+/** Two readings in one cell: `31.9/32.1`, `31,9 x 32,1`, `31.9 and 32.1`. */
+const PAIR = /^(\d+(?:[.,]\d+)?)\s*(?:\/|x|×|\+|&|and|und|et|e)\s*(\d+(?:[.,]\d+)?)$/i;
+
 interface Fault {
   readonly column: string;
   readonly what: string;
   readonly remedy: string;
 }
 
-function readRow(cells: readonly string[], columns: Columns, decimal: DecimalMark): { note: Omit<VisualNote, 'id' | 'inspection'>; faults: Fault[] } {
+/** A note of one row with its values: one or none, or two diameters measured at right angles, which are a note each. */
+function readRow(cells: readonly string[], columns: Columns, decimal: DecimalMark): { note: Omit<VisualNote, 'id' | 'inspection' | 'value'>; values: (number | null)[]; faults: Fault[] } {
   const cell = (field: Field) => (columns[field] === undefined ? '' : (cells[columns[field]] ?? '').trim());
   const faults: Fault[] = [];
-  const number = (field: Field): number | null => {
-    const text = cell(field);
+  const number = (field: Field, text = cell(field)): number | null => {
     if (text === '') return null;
     const value = parseNumber(text, decimal) ?? parseNumber(text, decimal === ',' ? '.' : ',');
     if (value === null) faults.push({ column: field, what: `${JSON.stringify(text)} is not a number`, remedy: field === 'value' ? 'put words into remark or severity' : 'give the place in metres' });
@@ -109,7 +112,8 @@ function readRow(cells: readonly string[], columns: Columns, decimal: DecimalMar
   const from = number('from') ?? position;
   const to = number('to') ?? position ?? from;
   const kind = cell('kind');
-  const value = number('value');
+  const pair = visualKindOf(kind) === 'diameter' ? PAIR.exec(cell('value')) : null;
+  const values = pair === null ? [number('value')] : [number('value', pair[1]), number('value', pair[2])];
   const photo = cell('photo') || null;
   if (faults.length === 0 && (from === null || to === null)) faults.push({ column: columns.position === undefined ? 'from_m' : 'position_m', what: 'the note has no position', remedy: 'say where on the rope it was seen' });
   if (from !== null && to !== null && from > to) faults.push({ column: 'from_m', what: `from ${from} lies beyond to ${to}`, remedy: 'swap them' });
@@ -117,5 +121,5 @@ function readRow(cells: readonly string[], columns: Columns, decimal: DecimalMar
   const leaves = photo === null ? null : leavesFolder(photo);
   if (leaves !== null) faults.push({ column: 'photo', what: leaves, remedy: 'name the photo from the photo folder' });
   const scaled = (metres: number | null) => (metres ?? 0) * columns.metres;
-  return { faults, note: { from: scaled(from), to: scaled(to), kind: visualKindOf(kind), kindAsWritten: kind, value, unit: cell('unit'), severity: cell('severity'), photo, remark: cell('remark') } };
+  return { faults, values, note: { from: scaled(from), to: scaled(to), kind: visualKindOf(kind), kindAsWritten: kind, unit: cell('unit'), severity: cell('severity'), photo, remark: cell('remark') } };
 }

@@ -25,6 +25,7 @@ export function NoteDialog() {
   const [inspection, setInspection] = useState(inspections.at(-1)?.id ?? '');
   const [kind, setKind] = useState<VisualKind>('broken-wires');
   const [value, setValue] = useState('');
+  const [across, setAcross] = useState('');
   const [severity, setSeverity] = useState('');
   const [remark, setRemark] = useState('');
   const [photo, setPhoto] = useState<File | null>(null);
@@ -32,16 +33,18 @@ export function NoteDialog() {
   const from = number(at);
   const end = number(to) ?? from;
   const measured = number(value);
+  const second = kind === 'diameter' ? number(across) : null;
   const wrong = from === null || !Number.isFinite(from) ? 'Write where it is, in metres of rope position.'
     : end === null || !Number.isFinite(end) || end < from ? 'The end lies before the beginning.'
-      : measured !== null && !Number.isFinite(measured) ? 'The value is not a number.' : inspection === '' ? 'There is no inspection to add this to.' : null;
+      : [measured, second].some((each) => each !== null && !Number.isFinite(each)) ? 'The value is not a number.' : inspection === '' ? 'There is no inspection to add this to.' : null;
   const chosen = KINDS.find((each) => each.kind === kind) ?? KINDS[0];
   const keep = async () => {
     change({ dialog: null });
     const photoName = await keepPhoto(photo);
     if (photo !== null && photoName === null) return;
     const note = { from, to: end, kind, kindAsWritten: chosen.words, value: measured, unit: chosen.unit, severity: severity.trim(), photo: photoName, remark: remark.trim() };
-    await decide({ label: `Visual note at ${at} m`, entries: [{ kind: 'visual-note', inspection, note }], inverse: [], rerun: true });
+    const notes = second === null ? [note] : [note, { ...note, value: second }];
+    await decide({ label: `Visual note at ${at} m`, entries: notes.map((each) => ({ kind: 'visual-note' as const, inspection, note: each })), inverse: [], rerun: true });
   };
   return (
     <Sheet title="Add a visual note" onClose={() => change({ dialog: null })}>
@@ -51,6 +54,7 @@ export function NoteDialog() {
         <label>Position, m<input autoFocus inputMode="decimal" value={at} onChange={(event) => setAt(event.target.value)} /></label>
         <label>To, m (for a length)<input inputMode="decimal" value={to} onChange={(event) => setTo(event.target.value)} /></label>
         <label>Value{chosen.unit === '' ? '' : `, ${chosen.unit}`}<input inputMode="decimal" value={value} onChange={(event) => setValue(event.target.value)} /></label>
+        {kind === 'diameter' && <label>At right angles to it, mm<input inputMode="decimal" value={across} onChange={(event) => setAcross(event.target.value)} /></label>}
         <label>Severity<input value={severity} onChange={(event) => setSeverity(event.target.value)} placeholder="slight, medium, high …" /></label>
         <label className="form-wide">Remark<textarea rows={2} value={remark} onChange={(event) => setRemark(event.target.value)} /></label>
         <label className="form-wide">Photo (copied into the folder, the original stays as it is)<input type="file" accept="image/*" onChange={(event) => setPhoto(event.target.files?.[0] ?? null)} /></label>

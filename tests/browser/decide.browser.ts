@@ -99,12 +99,13 @@ test('a visual note entered by hand is judged and stands on the rope', async () 
   await dialog().getByLabel('Kind').selectOption('diameter');
   await dialog().getByLabel('Position, m').fill('150');
   await dialog().getByLabel('Value, mm').fill('27,4');
+  await dialog().getByLabel('At right angles to it, mm').fill('27.6');
   await dialog().getByLabel('Remark').fill('two readings at right angles');
   await dialog().getByLabel(/^Photo/).setInputFiles(join(app.home, 'parted-rope', 'photos', '2025-04-311m.png'));
   await dialog().getByRole('button', { name: 'Add the note' }).click();
-  await kept('visual-note', 1);
-  expect(newest()).toMatchObject({ kind: 'visual-note', inspection: '2025-04-15', note: { from: 150, to: 150, kind: 'diameter', value: 27.4, unit: 'mm', photo: 'added/2025-04-311m.png' }, who: USER });
-  await page.locator('.note-mark[aria-label="diameter 27.4 mm, 150.00 m"] img.photo').waitFor();
+  await kept('visual-note', 2);
+  expect(newest()).toMatchObject({ kind: 'visual-note', inspection: '2025-04-15', note: { from: 150, to: 150, kind: 'diameter', value: 27.6, unit: 'mm', photo: 'added/2025-04-311m.png' }, who: USER });
+  await page.locator('.note-mark[aria-label="2 visual notes, 150.00 m"] img.photo').waitFor();
   expect(readFileSync(join(app.home, 'parted-rope', 'added', '2025-04-311m.png'))).toEqual(readFileSync(join(app.home, 'parted-rope', 'photos', '2025-04-311m.png')));
 });
 

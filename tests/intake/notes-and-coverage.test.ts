@@ -29,6 +29,13 @@ describe('visual notes', () => {
     expect(notes[0]).toMatchObject({ from: 1.5, to: 3.25, kind: 'outer-wire-wear', value: 0.4 });
   });
 
+  it('takes two diameters at right angles for two readings of one place', () => {
+    const { notes, problems } = notesOf(`${HEADER}\n7,diameter,31.9/32.1,mm,,,oval\n8,Durchmesser,"31,8 x 32,2",mm,,,\n9,diameter,32.0,mm,,,\n`);
+    expect(problems).toEqual([]);
+    expect(notes.map((note) => [note.id, note.from, note.value, note.remark])).toEqual([['i1-note-1', 7, 31.9, 'oval'], ['i1-note-2', 7, 32.1, 'oval'], ['i1-note-3', 8, 31.8, ''], ['i1-note-4', 8, 32.2, ''], ['i1-note-5', 9, 32, '']]);
+    expect(notesOf(`${HEADER}\n7,broken wires,3/4,wires,,,\n8,diameter,31.9/x,mm,,,\n`).problems.map((each) => each.line)).toEqual([2, 3]);
+  });
+
   it('gives each faulty row a problem with its line, and keeps the rest', () => {
     const { notes, problems } = notesOf(`${HEADER}\n1,diameter,39.5,mm,,,\nx,diameter,39,mm,,,\n,heat,,,,,\n4,,,,,,\n5,heat,hot,,,,\n6,photo,,,,../../x.jpg,\n`);
     expect(notes).toHaveLength(1);
