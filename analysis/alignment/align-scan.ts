@@ -1,15 +1,17 @@
 import type { References } from './align-inspections.ts';
 import { capped, mirrored, negated } from './character.ts';
 import type { Character, ScanCharacter } from './character.ts';
-import { allWindows, coarsePath } from './coarse-path.ts';
+import { allWindows, coarsePath, coarseWidth } from './coarse-path.ts';
 import type { CoarsePath } from './coarse-path.ts';
+import { coarseReference } from './coarse-reference.ts';
+import type { CoarseReference } from './coarse-reference.ts';
 import type { Expectation } from './expectation.ts';
 import type { AlignmentParameters } from './parameters.ts';
 import { characterOfReference } from './reference-character.ts';
 import { refineMap } from './refine-map.ts';
-import { interpolate } from './rope-map.ts';
 import type { ScanMap } from './scan-map.ts';
 import { trackPath } from './track-path.ts';
+import { walkAlong } from './walk-along.ts';
 
 export type Direction = 'forward' | 'reverse';
 
@@ -33,18 +35,19 @@ const FEW_WINDOWS = [8, 24] as const;
 /** Direction, start, scale, local shifts and slips of one scan against what is known of the rope. */
 export function alignScan(own: ScanCharacter, references: References, expectation: Expectation, loopLength: number | null, parameters: AlignmentParameters): ScanResult {
   const around = loopLength !== null;
-  const reference = capped(characterOfReference(references.coarse), parameters.textureCap);
-  const search = (opposed: boolean): Search => searchBothWays(capped(opposed ? negated(own.coarse) : own.coarse, parameters.textureCap), reference, around, expectation, parameters);
+  const known = capped(characterOfReference(references.coarse), parameters.textureCap);
+  const reference = coarseReference(known, coarseWidth(own.coarse, parameters), around);
+  const search = (opposed: boolean): Search => searchBothWays(capped(opposed ? negated(own.coarse) : own.coarse, parameters.textureCap), reference, expectation, parameters);
   const asWritten = search(false);
-  const turned = asWritten.believed && !anticorrelated(asWritten.chosen, reference) ? null : search(true);
+  const turned = asWritten.believed && !anticorrelated(asWritten.chosen, known) ? null : search(true);
   const opposed = turned !== null && turned.believed && turned.chosen.fit > asWritten.chosen.fit;
   const { chosen, other, believed } = opposed ? turned : asWritten;
   const margin = chosen.path.evidence - other.path.evidence;
   if (!believed) return { direction: expectation.direction, map: null, opposed: false, margin, evidence: chosen.fit };
-  const path = trackPath(chosen.path, chosen.scan, reference, around, parameters);
+  const path = trackPath(chosen.path, chosen.scan, reference, parameters);
   const signed = opposed ? negated(own.fine) : own.fine;
   const fine = chosen.direction === 'forward' ? signed : mirrored(signed);
-  const map = refineMap(fine, characterOfReference(references.fine), coarseShift(path, chosen.scan, reference), around, parameters);
+  const map = refineMap(fine, characterOfReference(references.fine), coarseShift(path, chosen.scan, known), around, parameters);
   return { direction: chosen.direction, map, opposed, margin, evidence: chosen.fit };
 }
 
@@ -69,10 +72,10 @@ interface Way { readonly direction: Direction; readonly scan: Character; readonl
 interface Search { readonly chosen: Way; readonly other: Way; readonly believed: boolean }
 
 /** A few windows first; more where they leave a doubt. */
-function searchBothWays(coarse: Character, reference: Character, around: boolean, expectation: Expectation, parameters: AlignmentParameters): Search {
+function searchBothWays(coarse: Character, reference: CoarseReference, expectation: Expectation, parameters: AlignmentParameters): Search {
   const most = allWindows(coarse, parameters);
   for (const windows of [...FEW_WINDOWS.filter((few) => few < most), most]) {
-    const ways = (['forward', 'reverse'] as const).map((direction) => searchOneWay(direction, coarse, reference, around, expectation, windows, parameters));
+    const ways = (['forward', 'reverse'] as const).map((direction) => searchOneWay(direction, coarse, reference, expectation, windows, parameters));
     ways.sort((a, b) => b.path.evidence - a.path.evidence);
     const [chosen, other] = ways;
     const needed = LEAST_EVIDENCE + chanceEvidence(chosen.path);
@@ -81,10 +84,10 @@ function searchBothWays(coarse: Character, reference: Character, around: boolean
   throw new Error('no window was looked at');
 }
 
-function searchOneWay(direction: Direction, coarse: Character, reference: Character, around: boolean, expectation: Expectation, windows: number, parameters: AlignmentParameters): Way {
+function searchOneWay(direction: Direction, coarse: Character, reference: CoarseReference, expectation: Expectation, windows: number, parameters: AlignmentParameters): Way {
   const scan = direction === 'forward' ? coarse : mirrored(coarse);
-  const offset = scan.start - reference.start;
-  const path = coarsePath(scan, reference, around, (lag) => expectation.prior(direction, lag - offset), windows, parameters);
+  const offset = scan.start - reference.character.start;
+  const path = coarsePath(scan, reference, (lag) => expectation.prior(direction, lag - offset), windows, parameters);
   return { direction, scan, path, fit: path.evidence - expectation.prior(direction, path.lags[0] * scan.bin - offset) };
 }
 
@@ -98,11 +101,12 @@ function coarseShift(path: CoarsePath, scan: Character, reference: Character): (
   const offset = scan.start - reference.start;
   const at = path.centres.map((centre) => scan.start + (centre - 0.5) * scan.bin);
   const shift = path.lags.map((lag) => lag * scan.bin - offset);
-  return at.length > 1 ? (x) => interpolate(at, shift, clamp(x, at)) : () => shift[0];
+  if (at.length < 2) return () => shift[0];
+  const indexAt = walkAlong(at.slice(1));
+  // Beyond the outer windows the shift is held: extending a coarse slope would throw the ends off.
+  return (x) => {
+    const held = Math.max(at[0], Math.min(at[at.length - 1], x));
+    const k = indexAt(held);
+    return shift[k] + ((held - at[k]) / (at[k + 1] - at[k])) * (shift[k + 1] - shift[k]);
+  };
 }
-
-/** Beyond the outer windows the shift is held: extending a coarse slope would throw the ends off. */
-function clamp(x: number, at: readonly number[]): number {
-  return Math.max(at[0], Math.min(at[at.length - 1], x));
-}
-

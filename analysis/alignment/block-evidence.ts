@@ -1,6 +1,7 @@
 import type { Character } from './character.ts';
 import type { AlignmentParameters } from './parameters.ts';
 import type { ResidualModel } from './residual-model.ts';
+import { longestRow } from './shift-lattice.ts';
 import type { ShiftLattice } from './shift-lattice.ts';
 
 /** Where to look: predicted shift (metres) at a position of the scan, and how far to either side of it. */
@@ -30,19 +31,23 @@ export function blockEvidence(scan: Character, reference: Character, models: rea
   const centre = new Float64Array(blocks);
   for (let b = 0; b < blocks; b += 1) {
     at[b] = scan.start + (b * size + (endOf(b) - b * size - 1) / 2) * scan.bin;
-    const away = Math.round((search.shift(at[b]) - search.steady(at[b])) / step);
-    centre[b] = (search.steady(at[b]) + away * step + offset) / scan.bin;
+    const steady = search.steady(at[b]);
+    const away = Math.round((search.shift(at[b]) - steady) / step);
+    centre[b] = (steady + away * step + offset) / scan.bin;
     const cells = Math.max(2, Math.ceil((search.reach(at[b]) / scan.bin) * search.perBin));
     first[b] = away - cells;
     from[b + 1] = from[b] + 2 * cells + 1;
   }
   const evidence = new Float64Array(from[blocks]);
+  const whole = new Float64Array(longestRow(from) + 6);
   for (let b = 0; b < blocks; b += 1) {
     const cells = (from[b + 1] - from[b] - 1) / 2;
     const lowest = Math.floor(centre[b] - cells / search.perBin) - 1;
-    const highest = Math.ceil(centre[b] + cells / search.perBin) + 2;
-    const whole = evidenceOfBins(scan, reference, models, b * size, endOf(b), lowest, highest - lowest + 1, around, parameters);
-    for (let k = 0; k <= 2 * cells; k += 1) evidence[from[b] + k] = between(whole, centre[b] + (k - cells) / search.perBin - lowest);
+    const lags = Math.ceil(centre[b] + cells / search.perBin) + 3 - lowest;
+    whole.fill(0, 0, lags);
+    for (const model of models) addFit(model, b * size, endOf(b), lowest, lags, whole, around);
+    if (hasEvent(scan.events, b * size, endOf(b))) addEvents(scan.events, reference.events, b * size, endOf(b), lowest, whole.subarray(0, lags), around, parameters.eventWeight);
+    betweenBins(whole, centre[b] - cells / search.perBin - lowest, search.perBin, evidence, from[b], from[b + 1]);
   }
   return { at, step, first, from, evidence };
 }
@@ -50,37 +55,29 @@ export function blockEvidence(scan: Character, reference: Character, models: rea
 /** The most that LF events of one block may say, nats: amplitudes repeat only roughly and two events may meet by chance. */
 const MOST_OF_EVENTS = 14;
 
-function evidenceOfBins(scan: Character, reference: Character, models: readonly ResidualModel[], from: number, end: number, lowest: number, lags: number, around: boolean, parameters: AlignmentParameters): Float64Array {
-  const out = new Float64Array(lags);
-  for (const model of models) addFit(model, from, end, lowest, out, around);
-  if (hasEvent(scan.events, from, end)) addEvents(scan.events, reference.events, from, end, lowest, out, around, parameters.eventWeight);
-  return out;
-}
-
 /** Adds how much better bins [from, end) are told by the reference, `lowest` and so many bins on, than by their own scatter alone. Nats. */
-function addFit({ gain, scan, scanSeen, reference, referenceSeen, variance, most, alone, independence }: ResidualModel, from: number, end: number, lowest: number, out: Float64Array, around: boolean): void {
+function addFit({ gain, scan, scanSeen, reference, referenceSeen, variance, most, alone, independence }: ResidualModel, from: number, end: number, lowest: number, lags: number, out: Float64Array, around: boolean): void {
   const size = reference.length;
   const weight = 0.5 / independence;
-  for (let l = 0; l < out.length; l += 1) {
-    const { at, first, last } = overlap(from, end, lowest + l, size, around);
-    let sum = 0;
-    for (let i = first, k = at; i < last; i += 1, k += 1) {
-      const j = k < size ? k : k - size;
-      if (scanSeen[i] === 0 || referenceSeen[j] === 0) continue;
-      const left = scan[i] - gain * reference[j];
-      const off = (left * left) / variance[i];
-      sum += alone[i] - (off < most[i] ? off : most[i]);
+  for (let i = from; i < end; i += 1) {
+    if (scanSeen[i] === 0) continue;
+    const value = scan[i];
+    const perSquare = weight / variance[i];
+    const limit = weight * most[i];
+    const own = weight * alone[i];
+    const met = i + lowest;
+    let j = around ? ((met % size) + size) % size : Math.max(0, met);
+    const last = around ? lags : Math.min(lags, size - met);
+    for (let l = around ? 0 : Math.max(0, -met); l < last; l += 1) {
+      if (referenceSeen[j] !== 0) {
+        const left = value - gain * reference[j];
+        const off = left * left * perSquare;
+        out[l] += own - (off < limit ? off : limit);
+      }
+      j += 1;
+      if (j === size) j = 0;
     }
-    out[l] += weight * sum;
   }
-}
-
-/** Bins of the scan that meet the reference `lag` bins further on, and where the first of them does. On a loop all do. */
-function overlap(from: number, end: number, lag: number, size: number, around: boolean): { at: number; first: number; last: number } {
-  const at = from + lag;
-  if (around) return { at: ((at % size) + size) % size, first: from, last: end };
-  const first = Math.max(from, from - at);
-  return { at: at + first - from, first, last: Math.min(end, from + size - at) };
 }
 
 function hasEvent(events: Float64Array, from: number, end: number): boolean {
@@ -91,20 +88,28 @@ function hasEvent(events: Float64Array, from: number, end: number): boolean {
 function addEvents(scan: Float64Array, reference: Float64Array, from: number, end: number, lowest: number, out: Float64Array, around: boolean, weight: number): void {
   const size = reference.length;
   const met = new Float64Array(out.length + 2);
-  for (let l = -1; l <= out.length; l += 1) {
-    const { at, first, last } = overlap(from, end, lowest + l, size, around);
-    let sum = 0;
-    for (let i = first, k = at; i < last; i += 1, k += 1) sum += scan[i] * reference[k < size ? k : k - size];
-    met[l + 1] = weight * sum;
+  for (let i = from; i < end; i += 1) {
+    if (!(scan[i] > 0)) continue;
+    for (let l = 0; l < met.length; l += 1) {
+      const k = i + lowest + l - 1;
+      const j = around ? ((k % size) + size) % size : k;
+      if (j >= 0 && j < size) met[l] += weight * scan[i] * reference[j];
+    }
   }
   // An event stands somewhere in its bin: its neighbours share what it says.
   for (let l = 0; l < out.length; l += 1) out[l] += Math.min(MOST_OF_EVENTS, 0.5 * met[l + 1] + 0.25 * (met[l] + met[l + 2]));
 }
 
-/** Value between whole bins by the cubic through the four nearest. */
-function between(values: Float64Array, place: number): number {
-  const k = Math.max(1, Math.min(values.length - 3, Math.floor(place)));
-  const t = place - k;
-  const [a, b, c, d] = [values[k - 1], values[k], values[k + 1], values[k + 2]];
-  return b + 0.5 * t * (c - a + t * (2 * a - 5 * b + 4 * c - d + t * (3 * (b - c) + d - a)));
+/** Fills out[from..end) with values between whole bins, `perBin` to a bin from `place` on, by the cubic through the four nearest. */
+function betweenBins(values: Float64Array, place: number, perBin: number, out: Float64Array, from: number, end: number): void {
+  for (let phase = 0; phase < perBin; phase += 1) {
+    // Cells a whole number of bins apart share their weights.
+    let k = Math.floor(place + phase / perBin);
+    const t = place + phase / perBin - k;
+    const before = 0.5 * t * (t * (2 - t) - 1);
+    const here = 1 + 0.5 * t * t * (3 * t - 5);
+    const next = 0.5 * t * (1 + t * (4 - 3 * t));
+    const after = 0.5 * t * t * (t - 1);
+    for (let cell = from + phase; cell < end; cell += perBin, k += 1) out[cell] = before * values[k - 1] + here * values[k] + next * values[k + 1] + after * values[k + 2];
+  }
 }

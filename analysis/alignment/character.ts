@@ -2,6 +2,7 @@ import { medianAbsoluteDeviation, NORMAL_MAD } from '../signal/mad.ts';
 import { median } from '../signal/median.ts';
 import type { Channel, Trace } from '../rope/trace.ts';
 import type { AlignmentParameters } from './parameters.ts';
+import { someOf } from './some-of.ts';
 
 /**
  * What a rope can be recognised by, in bins of `bin` metres: the texture of LMA (detrended, in its own deviations)
@@ -67,7 +68,7 @@ function faultOf(channel: Channel | null, perBin: number, length: number): { fau
   const [fault, faultSeen] = [new Float64Array(length), new Uint8Array(length)];
   if (channel === null) return { fault, faultSeen };
   const { means, seen } = binMeans(channel, perBin, length);
-  const some = someOf(means, seen);
+  const some = someOf(means, seen, ENOUGH);
   const level = some.length > 0 ? median(some) : 0;
   for (let b = 0; b < length; b += 1) means[b] = seen[b] === 1 ? means[b] - level : 0;
   standardise(means, seen);
@@ -148,27 +149,18 @@ function standardise(values: Float64Array, seen: Uint8Array): void {
 }
 
 function deviationOf(values: Float64Array, seen: Uint8Array): number {
-  const all = someOf(values, seen);
+  const all = someOf(values, seen, ENOUGH);
   if (all.length === 0) return 1;
   return NORMAL_MAD * medianAbsoluteDeviation(all) || Math.sqrt(all.reduce((sum, v) => sum + v * v, 0) / all.length) || 1;
 }
 
-/** Enough for a scale: one in so many of the values that were seen, evenly spread. */
+/** Enough for a scale: about so many of the values that were seen. */
 const ENOUGH = 50_000;
-
-function someOf(values: Float64Array, seen: Uint8Array): Float64Array {
-  // No even number of bins or samples: a stride in step with the strands would see one side of them only.
-  const stride = Math.max(1, Math.floor(values.length / ENOUGH)) | 1;
-  const some = new Float64Array(Math.ceil(values.length / stride));
-  let count = 0;
-  for (let i = 0; i < values.length; i += stride) if (seen[i] === 1) some[count++] = values[i];
-  return some.subarray(0, count);
-}
 
 /** Largest excess over the noise in each bin. */
 function eventsOf(channel: Channel, perBin: number, length: number, parameters: AlignmentParameters): Float64Array {
   const events = new Float64Array(length);
-  const some = someOf(channel.values, channel.valid);
+  const some = someOf(channel.values, channel.valid, ENOUGH);
   if (some.length === 0) return events;
   const level = median(some);
   const deviation = NORMAL_MAD * medianAbsoluteDeviation(some);

@@ -1,6 +1,6 @@
-import { correlatorFor } from './correlate-window.ts';
 import type { Character } from './character.ts';
-import { COARSE_BINS_ALIKE, textureEvidence } from './likelihood.ts';
+import { evidenceOfPair, placesOf } from './coarse-reference.ts';
+import type { CoarseReference } from './coarse-reference.ts';
 import type { AlignmentParameters } from './parameters.ts';
 
 /** The best way of one scan through its reference: for the centre of each window (bins of the scan) the lag in bins. */
@@ -14,25 +14,42 @@ export interface CoarsePath {
 /**
  * Finds start and scale at once: the evidence of `windows` windows spread over the scan at every lag, and the path over
  * them that gathers most of it while the lag changes no faster than scale errors and slips allow (dynamic programming).
- * A window costs two transforms of the reference's length and a pass over all lags, however far the next one is.
+ * Two windows cost two transforms of the reference's length and passes over all lags, however far the next ones are.
  */
-export function coarsePath(scan: Character, reference: Character, around: boolean, lagPrior: (lag: number) => number, windows: number, parameters: AlignmentParameters): CoarsePath {
-  const width = coarseWidth(scan, parameters);
+export function coarsePath(scan: Character, reference: CoarseReference, lagPrior: (lag: number) => number, windows: number, parameters: AlignmentParameters): CoarsePath {
+  const { around, width, character: { length } } = reference;
   const starts = windowStarts(scan.length, width, windows);
   const lowest = around ? 0 : -scan.length + 1;
-  const count = around ? reference.length : scan.length + reference.length - 1;
-  let best: Float64Array = Float64Array.from({ length: count }, (_, l) => lagPrior((lowest + l) * scan.bin));
-  const from: Int32Array[] = [];
-  const evidenceOf = evidenceAtAllLags(scan, reference, width, lowest, count, around);
-  starts.forEach((start, w) => {
-    const evidence = evidenceOf(start, start + width);
-    const { free, slip } = lagChange((start - (starts[w - 1] ?? start)) * scan.bin, scan.bin, parameters);
-    const step = bestPredecessors(best, free, slip, parameters.slipCost, around);
-    from.push(step.index);
-    for (let l = 0; l < count; l += 1) evidence[l] += step.value[l];
-    best = evidence;
-  });
-  return trace(starts.map((start) => start + width / 2), from, best, lowest);
+  const count = around ? length : scan.length + length - 1;
+  const change = (w: number): LagChange => lagChange((starts[w] - starts[w - 1]) * scan.bin, scan.bin, parameters);
+  const evidence = evidenceOfWindows(scan, reference, starts);
+  const best: Float64Array[] = [];
+  for (let w = 0; w < starts.length; w += 1) {
+    const carried = w === 0 ? Float64Array.from({ length: count }, (_, l) => lagPrior((lowest + l) * scan.bin)) : carry(best[w - 1], change(w), parameters.slipCost, around);
+    addAt(carried, evidence[w], placesOf(reference).low - starts[w] - lowest, around);
+    best.push(carried);
+  }
+  return trace(starts.map((start) => start + width / 2), best, lowest, (w, at) => predecessor(best[w - 1], at, change(w), parameters.slipCost, around));
+}
+
+/** In pairs; the last of an odd number is looked at beside itself. */
+function evidenceOfWindows(scan: Character, reference: CoarseReference, starts: readonly number[]): Float64Array[] {
+  const evidence: Float64Array[] = [];
+  for (let w = 0; w < starts.length; w += 2) evidence.push(...evidenceOfPair(scan, reference, starts[w], starts[w + 1] ?? starts[w]));
+  return evidence;
+}
+
+/** Adds a row to the lags from `first` on. */
+function addAt(lags: Float64Array, row: Float64Array, first: number, around: boolean): void {
+  if (!around) {
+    for (let k = 0; k < row.length; k += 1) lags[first + k] += row[k];
+    return;
+  }
+  let l = ((first % lags.length) + lags.length) % lags.length;
+  for (let k = 0; k < row.length; k += 1) {
+    lags[l] += row[k];
+    l = l + 1 === lags.length ? 0 : l + 1;
+  }
 }
 
 export function coarseWidth(scan: Character, parameters: AlignmentParameters): number {
@@ -51,8 +68,10 @@ export function windowStarts(length: number, width: number, windows: number): nu
   return Array.from({ length: windows }, (_, w) => Math.round((w * (length - width)) / (windows - 1)));
 }
 
+export interface LagChange { readonly free: number; readonly slip: number }
+
 /** Bins by which the lag may change over `distance` metres by scale alone, and with slips. */
-export function lagChange(distance: number, bin: number, parameters: AlignmentParameters): { free: number; slip: number } {
+export function lagChange(distance: number, bin: number, parameters: AlignmentParameters): LagChange {
   const free = Math.ceil((parameters.maxSlope * distance) / bin) + 1;
   return { free, slip: free + Math.ceil((parameters.maxSlip * (1 + Math.floor(distance / SLIP_DISTANCE))) / bin) };
 }
@@ -60,92 +79,62 @@ export function lagChange(distance: number, bin: number, parameters: AlignmentPa
 /** One more slip is allowed for every so many metres between two windows. */
 const SLIP_DISTANCE = 150;
 
-type WindowEvidence = (from: number, end: number) => Float64Array;
-
-function evidenceAtAllLags(scan: Character, reference: Character, width: number, lowest: number, count: number, around: boolean): WindowEvidence {
-  const squares = runningSquares(reference);
-  const textureProducts = correlatorFor(reference.texture, width, around);
-  const eventProducts = correlatorFor(reference.events, width, around);
-  const size = reference.length;
-  return (from, end) => {
-    const products = textureProducts(scan.texture, from, end);
-    const events = eventProducts(scan.events, from, end);
-    let tt = 0;
-    for (let i = from; i < end; i += 1) tt += scan.texture[i] ** 2;
-    const evidence = new Float64Array(count);
-    for (let l = 0; l < count; l += 1) {
-      const first = from + lowest + l;
-      const last = first + end - from;
-      const overlap = around ? end - from : Math.min(size, last) - Math.max(0, first);
-      if (overlap * 2 < end - from) continue;
-      const rr = around ? squares.around(first, last) : squares.between(Math.max(0, first), Math.min(size, last));
-      const at = around ? ((first % size) + size) % size : first;
-      evidence[l] = textureEvidence(tt, rr, products(at), overlap) / COARSE_BINS_ALIKE + COARSE_EVENT_WEIGHT * events(at);
-    }
-    return evidence;
-  };
-}
-
-/** Evidence per squared deviation of an LF event in coarse bins, where two events meet by chance more easily. */
-const COARSE_EVENT_WEIGHT = 0.05;
-
-function runningSquares(reference: Character): { between(from: number, end: number): number; around(from: number, end: number): number } {
-  const size = reference.length;
-  const sums = new Float64Array(size + 1);
-  for (let i = 0; i < size; i += 1) sums[i + 1] = sums[i] + reference.texture[i] ** 2;
-  const upTo = (i: number): number => Math.floor(i / size) * sums[size] + sums[((i % size) + size) % size];
-  return { between: (from, end) => sums[end] - sums[from], around: (from, end) => upTo(end) - upTo(from) };
-}
-
-/** For every lag the best lag of the window before: near ones are free, farther ones cost a slip. Linear in lags. */
-function bestPredecessors(best: Float64Array, free: number, slip: number, cost: number, around: boolean): { value: Float64Array; index: Int32Array } {
+/** For every lag the most that a lag of the window before brings to it: near ones are free, farther ones cost a slip. Linear in lags. */
+function carry(best: Float64Array, { free, slip }: LagChange, cost: number, around: boolean): Float64Array {
   const near = slidingMost(best, free, around);
   const far = slidingMost(best, slip, around);
-  const value = new Float64Array(best.length);
-  const index = new Int32Array(best.length);
-  for (let l = 0; l < best.length; l += 1) {
-    const slipped = best[far[l]] - cost > best[near[l]];
-    // Among equals the lag stays: where a window says nothing the path must not wander.
-    index[l] = slipped ? far[l] : best[l] >= best[near[l]] ? l : near[l];
-    value[l] = best[index[l]] - (slipped ? cost : 0);
-  }
-  return { value, index };
+  for (let l = 0; l < near.length; l += 1) if (far[l] - cost > near[l]) near[l] = far[l] - cost;
+  return near;
 }
 
-/** Index of the largest value within `reach` of each place, by a queue of falling candidates. */
-function slidingMost(values: Float64Array, reach: number, around: boolean): Int32Array {
+/** The lag that `carry` came from. Among equals the lag stays: where a window says nothing the path must not wander. */
+function predecessor(best: Float64Array, at: number, { free, slip }: LagChange, cost: number, around: boolean): number {
+  const near = mostWithin(best, at, free, around);
+  const far = mostWithin(best, at, slip, around);
+  return best[far] - cost > best[near] ? far : near;
+}
+
+function mostWithin(best: Float64Array, at: number, reach: number, around: boolean): number {
+  let most = at;
+  for (let k = at - reach; k <= at + reach; k += 1) {
+    const l = around ? ((k % best.length) + best.length) % best.length : k;
+    if (best[l] > best[most]) most = l;
+  }
+  return most;
+}
+
+/**
+ * Largest value within `reach` of each place. Cut into stretches as long as the window, each window is the end of one stretch
+ * and the beginning of the next (van Herk 1992; Gil and Werman 1993): three comparisons a place, whatever the reach.
+ */
+function slidingMost(values: Float64Array, reach: number, around: boolean): Float64Array {
   const count = values.length;
   const half = Math.min(reach, around ? (count - 1) >> 1 : count - 1);
-  const at = (i: number): number => (i < 0 ? i + count : i >= count ? i - count : i);
-  const [first, end] = around ? [-half, count + half] : [0, count];
-  const queue = new Int32Array(end - first);
-  const out = new Int32Array(count);
-  let head = 0;
-  let tail = 0;
-  for (let i = first; i < end + half; i += 1) {
-    if (i < end) {
-      while (tail > head && values[at(queue[tail - 1])] <= values[at(i)]) tail -= 1;
-      queue[tail++] = i;
-    }
-    const centre = i - half;
-    if (centre < 0) continue;
-    if (centre >= count) break;
-    while (queue[head] < centre - half) head += 1;
-    out[centre] = at(queue[head]);
+  const window = 2 * half + 1;
+  const ahead = new Float64Array(count + 2 * half).fill(Number.NEGATIVE_INFINITY);
+  ahead.set(values, half);
+  if (around) {
+    ahead.set(values.subarray(count - half), 0);
+    ahead.set(values.subarray(0, half), count + half);
   }
+  const behind = ahead.slice();
+  for (let i = 1, k = 1 % window; i < behind.length; i += 1, k = k + 1 === window ? 0 : k + 1) if (k > 0 && behind[i - 1] > behind[i]) behind[i] = behind[i - 1];
+  for (let i = ahead.length - 2, k = (i + 1) % window; i >= 0; i -= 1, k = k === 0 ? window - 1 : k - 1) if (k > 0 && ahead[i + 1] > ahead[i]) ahead[i] = ahead[i + 1];
+  const out = new Float64Array(count);
+  for (let l = 0; l < count; l += 1) out[l] = Math.max(ahead[l], behind[l + 2 * half]);
   return out;
 }
 
-function trace(centres: number[], from: Int32Array[], best: Float64Array, lowest: number): CoarsePath {
+function trace(centres: number[], best: readonly Float64Array[], lowest: number, before: (w: number, at: number) => number): CoarsePath {
+  const last = best[centres.length - 1];
   let at = 0;
-  for (let l = 1; l < best.length; l += 1) if (best[l] > best[at]) at = l;
-  const evidence = best[at];
+  for (let l = 1; l < last.length; l += 1) if (last[l] > last[at]) at = l;
   const lags = new Array<number>(centres.length);
-  for (let w = centres.length - 1; w >= 0; w -= 1) {
-    lags[w] = lowest + at;
-    at = from[w][at];
+  for (let w = centres.length - 1, l = at; w >= 0; w -= 1) {
+    lags[w] = lowest + l;
+    if (w > 0) l = before(w, l);
   }
-  return { centres, lags: unwrapLags(lags, best.length), evidence };
+  return { centres, lags: unwrapLags(lags, last.length), evidence: last[at] };
 }
 
 /** On a loop a lag just below zero is shown near the loop's end; neighbours are brought together again. */

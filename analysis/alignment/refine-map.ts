@@ -15,6 +15,7 @@ import type { Motion, ShiftBelief, ShiftLattice } from './shift-lattice.ts';
 import { ASIDE, shiftPoints } from './shift-points.ts';
 import type { Course } from './shift-points.ts';
 import { bandsOf } from './texture-bands.ts';
+import { walkAlong } from './walk-along.ts';
 
 type Shift = (at: number) => number;
 
@@ -79,21 +80,20 @@ function medianSlope(segments: readonly Segment[]): number {
   return weighted[weighted.length >> 1];
 }
 
-/** The last segment reaches on without end: one is always found. */
-const indexAt = (segments: readonly Segment[], x: number): number => segments.findIndex((segment) => x < segment.to);
-
-/** Each line up to the middle between it and the next. */
+/** Each line up to the middle between it and the next. The last one reaches on without end. */
 function alongLines(segments: readonly Segment[]): Shift {
-  return (x) => shiftOn(segments[indexAt(segments, x)], x);
+  const indexAt = walkAlong(segments.map((segment) => segment.to));
+  return (x) => shiftOn(segments[indexAt(x)], x);
 }
 
 /** The slopes of the lines without the jumps between them: shifts are counted from here, so that a slip costs once, wherever it is. */
 function withoutJumps(segments: readonly Segment[]): Shift {
+  const indexAt = walkAlong(segments.map((segment) => segment.to));
   const starts = [shiftOn(segments[0], segments[0].middle)];
   const at = segments.map((segment, i) => (i === 0 ? segment.middle : segments[i - 1].to));
   for (let i = 1; i < segments.length; i += 1) starts.push(starts[i - 1] + segments[i - 1].slope * (at[i] - at[i - 1]));
   return (x) => {
-    const i = indexAt(segments, x);
+    const i = indexAt(x);
     return starts[i] + segments[i].slope * (x - at[i]);
   };
 }
@@ -102,9 +102,10 @@ function withoutJumps(segments: readonly Segment[]): Shift {
 function searchAbout(segments: readonly Segment[], { lattice, beliefs, steady }: Look, perBin: number, least: number, parameters: AlignmentParameters): Search {
   const jumps = segments.slice(1).map((segment, i) => ({ at: segments[i].to, size: Math.abs(shiftOn(segment, segments[i].to) - shiftOn(segments[i], segments[i].to)) }));
   const shift = alongLines(segments);
-  const open = beliefs.map((belief, b) => Math.abs(steady(lattice.at[b]) + belief.middle - shift(lattice.at[b])) + boundAbout(belief, belief.middle));
+  const open = Float64Array.from(beliefs, (belief, b) => Math.abs(steady(lattice.at[b]) + belief.middle - shift(lattice.at[b])) + boundAbout(belief, belief.middle));
   const reach = (x: number): number => {
-    const jump = jumps.reduce((most, each) => (Math.abs(x - each.at) < SLIP_DOUBT ? Math.max(most, each.size) : most), 0);
+    let jump = 0;
+    for (const each of jumps) if (Math.abs(x - each.at) < SLIP_DOUBT && each.size > jump) jump = each.size;
     const b = Math.round((x - lattice.at[0]) / ((lattice.at[1] ?? 1) - lattice.at[0]));
     return Math.min(Math.max(parameters.fineReach, least), Math.max(least + jump, open[Math.max(0, Math.min(open.length - 1, b))]));
   };

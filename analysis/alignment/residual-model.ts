@@ -1,5 +1,6 @@
 import type { Character } from './character.ts';
 import { filtered, layOn, leftCorrelation, localVariance, scatterOf, whiteningFilter } from './scatter.ts';
+import type { Scatter } from './scatter.ts';
 import type { Band, Laid } from './texture-bands.ts';
 
 /**
@@ -24,10 +25,11 @@ export interface ResidualModel {
 
 /** Learns gain, colour and local size of the scatter of every band where `shift` lays the scan on its reference. Bands of which too little was seen are left out. */
 export function residualModels(bands: readonly Band[], scan: Character, reference: Character, shift: (at: number) => number, around: boolean): ResidualModel[] {
-  const places = Float64Array.from({ length: scan.length }, (_, i) => {
+  const places = new Float64Array(scan.length);
+  for (let i = 0; i < places.length; i += 1) {
     const at = scan.start + i * scan.bin;
-    return (at + shift(at) - reference.start) / reference.bin;
-  });
+    places[i] = (at + shift(at) - reference.start) / reference.bin;
+  }
   return bands.flatMap((band) => modelOf(band, places, scan.bin, around) ?? []);
 }
 
@@ -35,18 +37,25 @@ export function residualModels(bands: readonly Band[], scan: Character, referenc
 function modelOf(band: Band, places: Float64Array, bin: number, around: boolean): ResidualModel | null {
   const raw = scatterOf(band.scan, layOn(places, around, band.reference), band.eitherSign);
   if (raw === null) return null;
-  const filter = band.whiten ? whiteningFilter(raw.scatter, raw.both) : Float64Array.of(1);
+  return band.whiten ? whitened(band, raw, places, bin, around) : modelFrom(band.scan, band.reference, raw, bin, 4);
+}
+
+function whitened(band: Band, raw: Scatter, places: Float64Array, bin: number, around: boolean): ResidualModel | null {
+  const filter = whiteningFilter(raw.scatter, raw.both);
   const own = filtered(band.scan, filter, false);
   const other = filtered(band.reference, filter, around);
   const matched = scatterOf(own, layOn(places, around, other), band.eitherSign);
-  if (matched === null) return null;
-  const { gain, power } = matched;
-  const variance = localVariance(matched.scatter, matched.both, Math.max(8, Math.round(VARIANCE_LENGTH / bin)));
+  return matched === null ? null : modelFrom(own, other, matched, bin, 1);
+}
+
+/** `correlated`: length over which scatter may still hang together. Metres. */
+function modelFrom(own: Laid, other: Laid, { gain, power, scatter, both }: Scatter, bin: number, correlated: number): ResidualModel {
+  const variance = localVariance(scatter, both, Math.max(8, Math.round(VARIANCE_LENGTH / bin)));
   const most = mostOf(own.values, variance);
   return {
     gain, variance, scan: own.values, scanSeen: own.seen, reference: other.values, referenceSeen: other.seen,
     most, alone: aloneOf(own, variance, most, gain * gain * power),
-    independence: leftCorrelation(matched.scatter, matched.both, Math.round((band.whiten ? 1 : 4) / bin)),
+    independence: leftCorrelation(scatter, both, Math.round(correlated / bin)),
   };
 }
 
@@ -59,9 +68,24 @@ const CAPPED = 9;
 /** From the slope at each bin: what it may change by within half a bin to either side is added to the cap. */
 export function mostOf(values: Float64Array, variance: Float64Array): Float64Array {
   const last = values.length - 1;
-  return values.map((_, i) => CAPPED * (1 + ((values[Math.min(last, i + 1)] - values[Math.max(0, i - 1)]) / 4) ** 2 / variance[i]));
+  const most = new Float64Array(values.length);
+  for (let i = 0; i <= last; i += 1) {
+    const change = (values[i < last ? i + 1 : last] - values[i > 0 ? i - 1 : 0]) / 4;
+    most[i] = CAPPED * (1 + (change * change) / variance[i]);
+  }
+  return most;
 }
 
 function aloneOf({ values }: Laid, variance: Float64Array, most: Float64Array, shared: number): Float64Array {
-  return values.map((value, i) => Math.min(most[i], (value * value) / (variance[i] + shared)) + Math.log((variance[i] + shared) / variance[i]));
+  const alone = new Float64Array(values.length);
+  // The variance stays the same for many bins, and its logarithm with it.
+  let [before, worth] = [Number.NaN, 0];
+  for (let i = 0; i < values.length; i += 1) {
+    if (variance[i] !== before) {
+      before = variance[i];
+      worth = Math.log((before + shared) / before);
+    }
+    alone[i] = Math.min(most[i], (values[i] * values[i]) / (before + shared)) + worth;
+  }
+  return alone;
 }

@@ -1,5 +1,6 @@
-import { medianAbsoluteDeviation, NORMAL_MAD } from '../signal/mad.ts';
+import { madInPlace, NORMAL_MAD } from '../signal/mad.ts';
 import { medianInPlace } from '../signal/median.ts';
+import { someOf } from './some-of.ts';
 import type { Laid } from './texture-bands.ts';
 
 /** A reference signal as the scan's bins meet it. */
@@ -21,19 +22,28 @@ export function layOn(places: Float64Array, around: boolean, { values, seen }: L
   return out;
 }
 
-/** How a signal follows another that is laid on it: `scatter` is what is left of it without `gain` times the other. Null where too little of both was seen. */
-export function scatterOf({ values: own, seen }: Laid, laid: Laid, eitherSign: boolean): { gain: number; power: number; scatter: Float64Array; both: Uint8Array } | null {
-  const both = seen.map((value, i) => value & laid.seen[i]);
+/** What is left of a signal without `gain` times the other that is laid on it, where `both` were seen; `power` is the mean square of the other. */
+export interface Scatter {
+  readonly gain: number;
+  readonly power: number;
+  readonly scatter: Float64Array;
+  readonly both: Uint8Array;
+}
+
+/** How a signal follows another; the arrays of `laid` are used up for the result. Null where too little of both was seen. */
+export function scatterOf({ values: own, seen }: Laid, laid: Laid, eitherSign: boolean): Scatter | null {
+  const { values: scatter, seen: both } = laid;
   let products = 0, squares = 0, count = 0;
   for (let i = 0; i < own.length; i += 1) {
+    both[i] &= seen[i];
     if (both[i] === 0) continue;
-    products += own[i] * laid.values[i];
-    squares += laid.values[i] ** 2;
+    products += own[i] * scatter[i];
+    squares += scatter[i] * scatter[i];
     count += 1;
   }
   if (count < 50 || !(squares > 0)) return null;
   const gain = eitherSign ? products / squares : Math.max(0, products / squares);
-  const scatter = own.map((value, i) => (both[i] === 1 ? value - gain * laid.values[i] : 0));
+  for (let i = 0; i < own.length; i += 1) scatter[i] = both[i] === 1 ? own[i] - gain * scatter[i] : 0;
   return { gain, power: squares / count, scatter, both };
 }
 
@@ -58,43 +68,52 @@ export function whiteningFilter(scatter: Float64Array, both: Uint8Array): Float6
   return a;
 }
 
-/** So many products settle a correlation. */
+/** So many products settle a correlation, and so many values the scale that bounds them. */
 const ENOUGH = 20_000;
 
 /** At lags 0, `every`, 2 `every`, ... `lags` of them after the first, large scatter bounded. */
 function autocorrelation(scatter: Float64Array, both: Uint8Array, lags: number, every = 1): Float64Array {
-  const size = 3 * NORMAL_MAD * medianAbsoluteDeviation(scatter.filter((_, i) => both[i] === 1)) || 1;
-  const bounded = scatter.map((value) => Math.max(-size, Math.min(size, value)));
+  const bounded = boundedScatter(scatter, both);
   const out = new Float64Array(lags + 1);
   const stride = Math.max(1, Math.floor(bounded.length / ENOUGH));
   for (let k = 0; k <= lags; k += 1) {
+    const apart = k * every;
     let sum = 0, count = 0;
-    for (let i = k * every; i < bounded.length; i += stride) {
-      sum += bounded[i] * bounded[i - k * every];
-      count += both[i] & both[i - k * every];
+    for (let i = apart; i < bounded.length; i += stride) {
+      sum += bounded[i] * bounded[i - apart];
+      count += both[i] & both[i - apart];
     }
     out[k] = count > 0 ? sum / count : 0;
   }
   return out;
 }
 
+function boundedScatter(scatter: Float64Array, both: Uint8Array): Float64Array {
+  const some = someOf(scatter, both, ENOUGH);
+  const size = 3 * NORMAL_MAD * madInPlace(some, 0, some.length) || 1;
+  const bounded = new Float64Array(scatter.length);
+  for (let i = 0; i < scatter.length; i += 1) {
+    const value = scatter[i];
+    bounded[i] = value > size ? size : value < -size ? -size : value;
+  }
+  return bounded;
+}
+
 /** A filtered bin counts as seen where all bins that it is made of are. */
 export function filtered({ values, seen }: Laid, filter: Float64Array, around: boolean): Laid {
   const size = values.length;
+  const before = filter.length - 1;
   const out = { values: new Float64Array(size), seen: new Uint8Array(size) };
+  let inRow = 0;
+  if (around) for (let i = size - before; i < size; i += 1) inRow = seen[i] === 1 ? inRow + 1 : 0;
   for (let i = 0; i < size; i += 1) {
+    inRow = seen[i] === 1 ? inRow + 1 : 0;
+    if (inRow <= before) continue;
     let sum = 0;
-    let all = 1;
-    for (let k = 0; k < filter.length; k += 1) {
-      const j = i - k < 0 ? (around ? i - k + size : -1) : i - k;
-      if (j < 0 || seen[j] === 0) {
-        all = 0;
-        break;
-      }
-      sum += filter[k] * values[j];
-    }
-    if (all === 1) out.values[i] = sum;
-    out.seen[i] = all;
+    if (i >= before) for (let k = 0; k <= before; k += 1) sum += filter[k] * values[i - k];
+    else for (let k = 0; k <= before; k += 1) sum += filter[k] * values[i < k ? i - k + size : i - k];
+    out.values[i] = sum;
+    out.seen[i] = 1;
   }
   return out;
 }
@@ -113,9 +132,10 @@ export function localVariance(scatter: Float64Array, both: Uint8Array, width: nu
   const usual = known.length > 0 ? medianInPlace(known.slice(), 0, known.length) : 1;
   const level = scales.map((value) => (value > 0 ? value : usual));
   const out = new Float64Array(scatter.length);
-  for (let i = 0; i < out.length; i += 1) {
-    const place = i / width - 0.5;
-    out[i] = Math.max(0.7 * usual, level[Math.max(0, Math.floor(place))], level[Math.min(blocks - 1, Math.floor(place + 1))]) ** 2;
+  for (let b = 0; b <= blocks; b += 1) {
+    // From the middle of one block to the middle of the next.
+    const between = Math.max(0.7 * usual, level[Math.max(0, b - 1)], level[Math.min(blocks - 1, b)]);
+    out.fill(between * between, Math.max(0, Math.ceil((b - 0.5) * width)), Math.ceil((b + 0.5) * width));
   }
   return out;
 }

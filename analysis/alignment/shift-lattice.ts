@@ -78,11 +78,12 @@ function backwardBeliefs({ at, step, first, from }: ShiftLattice, likelihood: Fl
   const beliefs = new Array<ShiftBelief>(at.length);
   const after = new Float64Array(longest).fill(1);
   const weighted = new Float64Array(longest);
+  const places = new Float64Array(WANTED.length);
   for (let b = at.length - 1; b >= 0; b -= 1) {
     const size = from[b + 1] - from[b];
     for (let k = 0; k < size; k += 1) weighted[k] = after[k] * forward[from[b] + k];
     normalise(weighted, 0, size);
-    beliefs[b] = beliefIn(weighted, size, first[b], step);
+    beliefs[b] = beliefIn(weighted, size, first[b], step, places);
     if (b === 0) break;
     for (let k = 0; k < size; k += 1) weighted[k] = after[k] * likelihood[from[b] + k];
     const before = from[b] - from[b - 1];
@@ -92,7 +93,7 @@ function backwardBeliefs({ at, step, first, from }: ShiftLattice, likelihood: Fl
   return beliefs;
 }
 
-function longestRow(from: Int32Array): number {
+export function longestRow(from: Int32Array): number {
   let longest = 0;
   for (let b = 0; b + 1 < from.length; b += 1) longest = Math.max(longest, from[b + 1] - from[b]);
   return longest;
@@ -117,23 +118,24 @@ const NEVER_NOTHING = 1e-30;
 
 /** Probabilities one block on: drifted by the kernel, or slipped evenly within reach. `moved`: first shift of the target row minus that of the source row. */
 function carrierFor(motion: Motion, step: number, longest: number): Carry {
-  const kernel = driftKernel(motion.drift / step);
+  const kernel = driftKernel(motion.drift / step).map((share) => share * (1 - motion.slipChance));
   const half = kernel.length >> 1;
   const reach = Math.max(1, Math.round(motion.largestSlip / step));
   const slip = motion.slipChance / (2 * reach + 1);
-  const stay = 1 - motion.slipChance;
   const sums = new Float64Array(longest + 1);
   return (source, start, end, moved, target, to, toEnd) => {
     const size = end - start;
     for (let k = 0; k < size; k += 1) sums[k + 1] = sums[k] + source[start + k];
     for (let k = 0; k < toEnd - to; k += 1) {
-      const here = k + moved;
-      let drifted = 0;
-      const last = Math.min(half, size - 1 - here);
-      for (let d = Math.max(-half, -here); d <= last; d += 1) drifted += kernel[d + half] * source[start + here + d];
-      const low = Math.min(size, Math.max(0, here - reach));
-      const high = Math.min(size, Math.max(0, here + reach + 1));
-      target[to + k] = stay * drifted + slip * (sums[high] - sums[low]) + NEVER_NOTHING;
+      const low = Math.min(size, Math.max(0, k + moved - reach));
+      const high = Math.min(size, Math.max(0, k + moved + reach + 1));
+      target[to + k] = slip * (sums[high] - sums[low]) + NEVER_NOTHING;
+    }
+    for (let d = -half; d <= half; d += 1) {
+      const share = kernel[d + half];
+      const shifted = start + moved + d;
+      const last = Math.min(toEnd - to, size - moved - d);
+      for (let k = Math.max(0, -moved - d); k < last; k += 1) target[to + k] += share * source[shifted + k];
     }
   };
 }
@@ -149,20 +151,21 @@ function normalise(values: Float64Array, start: number, end: number): number {
 const CENTRAL = [0.1, 0.3, 0.5, 0.7, 0.9] as const;
 const WANTED = [0.025, ...CENTRAL, 0.975] as const;
 
-function beliefIn(posterior: Float64Array, size: number, first: number, step: number): ShiftBelief {
-  const at = quantiles(posterior, size);
-  const place = (k: number): number => (first + at[k]) * step;
-  return { low: place(0), middle: place(3), mean: (place(1) + place(2) + place(3) + place(4) + place(5)) / CENTRAL.length, high: place(6) };
+function beliefIn(posterior: Float64Array, size: number, first: number, step: number, at: Float64Array): ShiftBelief {
+  quantiles(posterior, size, at);
+  return { low: (first + at[0]) * step, middle: (first + at[3]) * step, mean: (first + (at[1] + at[2] + at[3] + at[4] + at[5]) / CENTRAL.length) * step, high: (first + at[6]) * step };
 }
 
 /** Places, in cells, below which the wanted shares of the probability lie; each cell's own is spread evenly over it. */
-function quantiles(posterior: Float64Array, size: number): number[] {
-  const out: number[] = [];
+function quantiles(posterior: Float64Array, size: number, out: Float64Array): void {
+  let found = 0;
   let sum = 0;
-  for (let k = 0; k < size && out.length < WANTED.length; k += 1) {
-    while (out.length < WANTED.length && sum + posterior[k] >= WANTED[out.length]) out.push(k - 0.5 + (WANTED[out.length] - sum) / posterior[k]);
+  for (let k = 0; k < size && found < WANTED.length; k += 1) {
+    while (found < WANTED.length && sum + posterior[k] >= WANTED[found]) {
+      out[found] = k - 0.5 + (WANTED[found] - sum) / posterior[k];
+      found += 1;
+    }
     sum += posterior[k];
   }
-  while (out.length < WANTED.length) out.push(size - 0.5);
-  return out;
+  out.fill(size - 0.5, found);
 }

@@ -1,4 +1,4 @@
-import { medianInPlace } from '../signal/median.ts';
+import { slidingMedian } from '../signal/sliding-median.ts';
 import type { Character } from './character.ts';
 
 /** A signal in bins, and which of them were seen. */
@@ -31,19 +31,26 @@ export function bandsOf(scan: Character, reference: Character): Band[] {
 const PARTED_AT = [1.2, 5] as const;
 
 function splitTexture({ texture, textureSeen: seen, bin }: Character): Laid[] {
-  const slower = PARTED_AT.map((length) => slowPart(texture, seen, length, bin));
+  const width = Math.max(1, Math.round(MEAN_LENGTH / bin));
+  const means = shortMeans(texture, seen, width);
+  const slower = PARTED_AT.map((length) => slowPart(means, texture.length, length, width, bin));
   const levels = [texture, ...slower, new Float64Array(texture.length)];
-  return levels.slice(1).map((slow, k) => ({ values: levels[k].map((value, i) => (seen[i] === 1 ? value - slow[i] : 0)), seen }));
+  return levels.slice(1).map((slow, k) => ({ values: difference(levels[k], slow, seen), seen }));
+}
+
+function difference(faster: Float64Array, slower: Float64Array, seen: Uint8Array): Float64Array {
+  const out = new Float64Array(faster.length);
+  for (let i = 0; i < out.length; i += 1) if (seen[i] === 1) out[i] = faster[i] - slower[i];
+  return out;
 }
 
 /** The running median is taken over means of this length. Metres. */
 const MEAN_LENGTH = 0.125;
 
-/** Running median of short means, straight between them: a median follows the edge of a worn length and leaves none of it in the fast band. */
-function slowPart(texture: Float64Array, seenBins: Uint8Array, length: number, bin: number): Float64Array {
-  const width = Math.max(1, Math.round(MEAN_LENGTH / bin));
+/** Means over `width` bins each, and which of them were seen. */
+function shortMeans(texture: Float64Array, seenBins: Uint8Array, width: number): Laid {
   const count = Math.max(1, Math.ceil(texture.length / width));
-  const means = new Float64Array(count).fill(Number.NaN);
+  const out = { values: new Float64Array(count), seen: new Uint8Array(count) };
   for (let m = 0; m < count; m += 1) {
     let sum = 0, seen = 0;
     for (let i = m * width; i < Math.min(texture.length, (m + 1) * width); i += 1) {
@@ -51,18 +58,23 @@ function slowPart(texture: Float64Array, seenBins: Uint8Array, length: number, b
       sum += texture[i];
       seen += 1;
     }
-    if (seen > 0) means[m] = sum / seen;
+    if (seen === 0) continue;
+    out.values[m] = sum / seen;
+    out.seen[m] = 1;
   }
+  return out;
+}
+
+/** Running median of short means, straight between them: a median follows the edge of a worn length and leaves none of it in the fast band. */
+function slowPart(means: Laid, bins: number, length: number, width: number, bin: number): Float64Array {
   const half = Math.max(1, Math.round(length / (2 * width * bin)));
-  const scratch = new Float64Array(2 * half + 1);
-  const slow = means.map((_, m) => {
-    let known = 0;
-    for (let k = Math.max(0, m - half); k <= Math.min(count - 1, m + half); k += 1) if (!Number.isNaN(means[k])) scratch[known++] = means[k];
-    return known > 0 ? medianInPlace(scratch, 0, known) : 0;
-  });
-  return texture.map((_, i) => {
-    const place = Math.max(0, Math.min(count - 1, (i + 0.5) / width - 0.5));
-    const low = Math.min(count - 1, Math.floor(place));
-    return slow[low] + (place - low) * (slow[Math.min(count - 1, low + 1)] - slow[low]);
-  });
+  const { values: slow } = slidingMedian(means.values, means.seen, 2 * half + 1);
+  const out = new Float64Array(bins);
+  const top = slow.length - 1;
+  for (let i = 0; i < bins; i += 1) {
+    const place = Math.max(0, Math.min(top, (i + 0.5) / width - 0.5));
+    const low = Math.floor(place);
+    out[i] = slow[low] + (place - low) * (slow[Math.min(top, low + 1)] - slow[low]);
+  }
+  return out;
 }

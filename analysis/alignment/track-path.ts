@@ -1,7 +1,8 @@
 import type { Character } from './character.ts';
-import { allWindows, coarseWidth, lagChange, windowStarts } from './coarse-path.ts';
+import { allWindows, lagChange, windowStarts } from './coarse-path.ts';
 import type { CoarsePath } from './coarse-path.ts';
-import { COARSE_BINS_ALIKE, evidenceByLag } from './likelihood.ts';
+import { evidenceNear } from './coarse-reference.ts';
+import type { CoarseReference } from './coarse-reference.ts';
 import type { AlignmentParameters } from './parameters.ts';
 import { interpolate } from './rope-map.ts';
 
@@ -9,18 +10,15 @@ import { interpolate } from './rope-map.ts';
  * Fills the lengths between the windows of a coarse path: windows half over half, each looked at only where the path can
  * have gone between its neighbours. Linear in the scan times the band.
  */
-export function trackPath(path: CoarsePath, scan: Character, reference: Character, around: boolean, parameters: AlignmentParameters): CoarsePath {
+export function trackPath(path: CoarsePath, scan: Character, reference: CoarseReference, parameters: AlignmentParameters): CoarsePath {
   const windows = allWindows(scan, parameters);
   if (windows <= path.centres.length || path.centres.length < 2) return path;
-  const width = coarseWidth(scan, parameters);
+  const { width } = reference;
   const starts = windowStarts(scan.length, width, windows);
   const apart = (path.centres[1] - path.centres[0]) * scan.bin;
   const reach = lagChange(apart / 2, scan.bin, parameters).slip;
   const firsts = starts.map((start) => Math.round(interpolate(path.centres, path.lags, start + width / 2)) - reach);
-  const evidence = starts.map((start, w) => {
-    const row = evidenceByLag(scan, reference, start, start + width, firsts[w], 2 * reach + 1, around, parameters);
-    return row.map((value) => (Number.isFinite(value) ? value / COARSE_BINS_ALIKE : 0));
-  });
+  const evidence = starts.map((start, w) => evidenceNear(scan, reference, start, start + firsts[w], 2 * reach + 1));
   const step = lagChange((starts[1] - starts[0]) * scan.bin, scan.bin, parameters);
   const lags = bandedPath(evidence, firsts, step, parameters.slipCost);
   return { centres: starts.map((start) => start + width / 2), lags, evidence: path.evidence };

@@ -1,0 +1,120 @@
+import { complexSignal, complexSpectrum } from '../signal/fft.ts';
+import { powerOfTwoFrom } from '../signal/power-of-two.ts';
+import type { Character } from './character.ts';
+import { COARSE_BINS_ALIKE, textureEvidence } from './likelihood.ts';
+
+/** A reference made ready for many windows of `width` bins: what does not depend on the window is worked out once. */
+export interface CoarseReference {
+  readonly character: Character;
+  readonly around: boolean;
+  readonly width: number;
+  /** Texture; on a loop followed by its own beginning, so that a window may start anywhere. */
+  readonly texture: Float64Array;
+  /** Sum of the squares of `texture` before each bin. */
+  readonly squares: Float64Array;
+  /** Bins of the reference that hold an event: few. */
+  readonly eventful: Int32Array;
+  readonly spectrum: Float64Array; // of `texture`, interleaved
+}
+
+export function coarseReference(character: Character, width: number, around: boolean): CoarseReference {
+  const size = character.length;
+  const texture = new Float64Array(size + (around ? width : 0));
+  for (let i = 0; i < texture.length; i += 1) texture[i] = character.texture[i % size];
+  const squares = new Float64Array(texture.length + 1);
+  for (let i = 0; i < texture.length; i += 1) squares[i + 1] = squares[i] + texture[i] * texture[i];
+  const padded = new Float64Array(2 * powerOfTwoFrom(texture.length + width));
+  for (let i = 0; i < texture.length; i += 1) padded[2 * i] = texture[i];
+  return { character, around, width, texture, squares, eventful: eventfulBins(character.events, 0, size), spectrum: complexSpectrum(padded) };
+}
+
+function eventfulBins(events: Float64Array, from: number, end: number): Int32Array {
+  const found: number[] = [];
+  for (let i = from; i < end; i += 1) if (events[i] > 0) found.push(i);
+  return Int32Array.from(found);
+}
+
+/** First bins of the reference at which a window may be laid: half of it at least meets the rope. */
+export function placesOf({ character: { length }, around, width }: CoarseReference): { low: number; end: number } {
+  return around ? { low: 0, end: length } : { low: -(width >> 1), end: length - ((width + 1) >> 1) + 1 };
+}
+
+/**
+ * Evidence, in nats, of the windows of `scan` that begin at `first` and `second`, for every place at which they may be laid. Both
+ * share two transforms: as real and imaginary part of one signal. n log n in the reference.
+ */
+export function evidenceOfPair(scan: Character, reference: CoarseReference, first: number, second: number): [Float64Array, Float64Array] {
+  const { low, end } = placesOf(reference);
+  const products = productsOfPair(scan.texture, reference, first, second);
+  return [first, second].map((from, part) => {
+    const mine = new Float64Array(end - low);
+    const sign = part === 0 ? 1 : -1;
+    for (let at = low; at < end; at += 1) mine[at - low] = sign * products[2 * (at < 0 ? at + products.length / 2 : at) + part];
+    return evidenceFrom(mine, scan, reference, from, low);
+  }) as [Float64Array, Float64Array];
+}
+
+/** Cross-correlation of two windows with the reference: the first's in the real parts, the second's, negated, in the imaginary ones. */
+function productsOfPair(texture: Float64Array, { spectrum, width }: CoarseReference, first: number, second: number): Float64Array {
+  const pair = new Float64Array(spectrum.length);
+  for (let i = 0; i < width; i += 1) {
+    pair[2 * i] = texture[first + i];
+    pair[2 * i + 1] = texture[second + i];
+  }
+  const product = complexSpectrum(pair);
+  for (let k = 0; k < product.length; k += 2) {
+    const [re, im] = [product[k], product[k + 1]];
+    product[k] = re * spectrum[k] + im * spectrum[k + 1];
+    product[k + 1] = re * spectrum[k + 1] - im * spectrum[k];
+  }
+  return complexSignal(product);
+}
+
+/** The same for `count` places from `low` on, one by one. */
+export function evidenceNear(scan: Character, reference: CoarseReference, from: number, low: number, count: number): Float64Array {
+  const { texture, width, around, character: { length } } = reference;
+  const products = new Float64Array(count);
+  for (let i = 0; i < width; i += 1) {
+    const value = scan.texture[from + i];
+    if (value === 0) continue;
+    let j = around ? modulo(low + i, length) : low + i;
+    for (let l = 0; l < count; l += 1) {
+      if (j >= 0 && j < length) products[l] += value * texture[j];
+      j += 1;
+      if (around && j === length) j = 0;
+    }
+  }
+  return evidenceFrom(products, scan, reference, from, low);
+}
+
+/** Turns products of texture, at places `low` and on, into evidence of texture and events. Places where less than half can be compared say nothing. */
+function evidenceFrom(products: Float64Array, scan: Character, reference: CoarseReference, from: number, low: number): Float64Array {
+  const { squares, width, around, character: { length } } = reference;
+  let tt = 0;
+  for (let i = from; i < from + width; i += 1) tt += scan.texture[i] * scan.texture[i];
+  for (let l = 0; l < products.length; l += 1) {
+    const at = around ? modulo(low + l, length) : low + l;
+    const [met, end] = [Math.max(0, at), Math.min(squares.length - 1, at + width)];
+    products[l] = 2 * (end - met) < width ? 0 : textureEvidence(tt, squares[end] - squares[met], products[l], end - met) / COARSE_BINS_ALIKE;
+  }
+  addEvents(products, scan, reference, from, low);
+  return products;
+}
+
+/** Evidence per squared deviation of an LF event in coarse bins, where two events meet by chance more easily. */
+const COARSE_EVENT_WEIGHT = 0.05;
+
+function addEvents(evidence: Float64Array, scan: Character, { character, eventful, around, width }: CoarseReference, from: number, low: number): void {
+  for (const i of eventfulBins(scan.events, from, from + width)) {
+    const own = COARSE_EVENT_WEIGHT * scan.events[i];
+    for (const j of eventful) {
+      const l = j - (i - from) - low;
+      const at = around ? modulo(l, character.length) : l;
+      if (at >= 0 && at < evidence.length) evidence[at] += own * character.events[j];
+    }
+  }
+}
+
+function modulo(i: number, size: number): number {
+  return ((i % size) + size) % size;
+}
