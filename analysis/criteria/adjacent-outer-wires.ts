@@ -2,9 +2,30 @@ import type { Interval } from '../rope/interval.ts';
 import { ropePosition } from '../rope/units.ts';
 import type { Survey } from '../rope/survey.ts';
 import { breakEvents } from './break-events.ts';
-import { adjacentOuterWires } from './counting-rules.ts';
 import type { Evidence } from './criterion.ts';
 import type { MeasureTaker } from './judged.ts';
+
+export interface OuterWireBreak {
+  readonly position: number;
+  /** Number of the outer wire around the rope, counted from 1. */
+  readonly wireNumber: number;
+}
+
+/**
+ * Locked coil: two adjacent broken outer wires, or two with a single sound one between them, mean discard where the break points
+ * lie less than one lay length of the outer wires apart [published]. Returns the first such pair, or null.
+ */
+export function adjacentOuterWires(breaks: readonly OuterWireBreak[], layLength: number, outerWires: number): readonly [OuterWireBreak, OuterWireBreak] | null {
+  const sorted = [...breaks].sort((a, b) => a.position - b.position);
+  for (let i = 0; i < sorted.length; i += 1) {
+    for (let j = i + 1; j < sorted.length && sorted[j].position - sorted[i].position < layLength; j += 1) {
+      const apart = Math.abs(sorted[i].wireNumber - sorted[j].wireNumber);
+      const around = Math.min(apart, outerWires - apart);
+      if (around === 1 || around === 2) return [sorted[i], sorted[j]];
+    }
+  }
+  return null;
+}
 
 /**
  * Pairs of broken outer wires of a locked coil that are neighbours or have one sound wire between them, within one lay.

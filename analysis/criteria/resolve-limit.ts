@@ -1,6 +1,6 @@
 import type { RopeGeometry } from '../rope/geometry.ts';
 import type { Survey } from '../rope/survey.ts';
-import { wearAdjustedBreakLimit } from './counting-rules.ts';
+import { wearAdjustedBreakLimit } from './wear-factor.ts';
 import type { Provenance } from './criterion.ts';
 import { brokenWireLimits, ropeCategory } from './rope-category.ts';
 import type { Clause, ClauseWindow, Limit } from './rule-set.ts';

@@ -59,7 +59,7 @@ export const clauseSchema = z.strictObject({
   ropes: ropesSchema.optional(),
   /** Combined severity: the column of the table of broken wires that breaks are rated against. */
   ratedAgainst: tableChoice.optional(),
-  /** The limit shrinks with the wear of the outer wires, by the table in counting-rules.ts. */
+  /** The limit shrinks with the wear of the outer wires, by the table in wear-factor.ts. */
   wearLowersLimit: z.boolean().optional(),
   /** Loose wires count as broken. */
   looseWiresCount: z.boolean().optional(),

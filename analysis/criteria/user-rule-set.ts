@@ -1,23 +1,6 @@
 import { clauseSchema, ruleSetSchema } from './rule-set.ts';
 import type { Clause, RuleSet } from './rule-set.ts';
 
-export type ParsedRuleSet = { readonly set: RuleSet } | { readonly problems: readonly string[] };
-
-/** Reads a rule set from JSON text or an already parsed value. Every fault is named with its path. */
-export function parseRuleSet(json: unknown): ParsedRuleSet {
-  let value = json;
-  if (typeof json === 'string') {
-    try {
-      value = JSON.parse(json);
-    } catch {
-      return { problems: ['the text is not valid JSON'] };
-    }
-  }
-  const checked = ruleSetSchema.safeParse(value);
-  if (checked.success) return { set: checked.data };
-  return { problems: checked.error.issues.map((issue) => `${issue.path.join('.') || 'rule set'}: ${issue.message}`) };
-}
-
 export interface RuleSetChanges {
   readonly id: string;
   readonly title?: string;

@@ -1,7 +1,6 @@
 import type { Problem } from '../rope/problem.ts';
 import { UnusableInput } from '../rope/problem.ts';
 import type { RunColumns } from '../rope/record.ts';
-import { splitUnit } from './column-words.ts';
 import { parseClock, parseNumber } from './parse-cell.ts';
 import { dialectOf } from './read-run.ts';
 import { headerFingerprint } from './header-fingerprint.ts';
@@ -90,21 +89,4 @@ export function makeRecipe(name: string, preview: RunPreview, columns: RunColumn
 export function recipeFor(recipes: readonly Recipe[], preview: RunPreview): Recipe | null {
   if (preview.understanding.headerLine === null) return null;
   return recipes.findLast((recipe) => recipe.fingerprint === preview.fingerprint) ?? null;
-}
-
-/** Column choices that say in the record's words what a preview understood: the start for corrections by hand. */
-export function columnsAsUnderstood(preview: RunPreview): RunColumns {
-  const columns: Record<string, { name: string | number; unit?: string }> = {};
-  for (const guess of preview.understanding.columns) {
-    if (guess.role === 'unused') continue;
-    const named = preview.understanding.headerLine !== null && preview.names.filter((name) => name === guess.name).length === 1;
-    columns[guess.role] = { name: named ? guess.name : guess.index + 1, ...unitOf(guess.role, guess.unit || splitUnit(guess.name).unit) };
-  }
-  const { time, ...rest } = columns;
-  return { ...rest, ...(time ? { time: typeof time.name === 'string' ? { name: time.name, unit: time.unit } : String(time.name) } : {}) } as RunColumns;
-}
-
-function unitOf(role: string, unit: string): { unit?: string } {
-  const allowed: Readonly<Record<string, readonly string[]>> = { position: ['m', 'ft', 'mm', 'counts'], lma: ['%', 'mm2'] };
-  return unit === '' || (allowed[role] && !allowed[role].includes(unit)) ? {} : { unit };
 }

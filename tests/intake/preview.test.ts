@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { columnsAsUnderstood, makeRecipe, previewRun, recipeFor } from '../../analysis/intake/preview.ts';
+import { makeRecipe, previewRun, recipeFor } from '../../analysis/intake/preview.ts';
 import type { RunPreview } from '../../analysis/intake/preview.ts';
 import { columnsSchema } from '../../analysis/rope/record.ts';
 import { PLAIN, scanTable, writeScan } from '../corpus/scan-text.ts';
@@ -38,11 +38,6 @@ describe('preview for the import screen', () => {
     expect(recipeFor([recipe], preview(next))).toBe(recipe);
     expect(recipeFor([recipe], preview(writeScan(table, PLAIN)))).toBeNull();
     expect((await runOf(next, { columns: recipe.columns })).understanding.columns.map((each) => each.certainty).slice(0, 2)).toEqual([1, 1]);
-  });
-
-  it('says what it understood in the words of the record', () => {
-    const columns = columnsAsUnderstood(preview(writeScan(table, PLAIN)));
-    expect(columnsSchema.parse(columns)).toMatchObject({ position: { name: 'Position [m]', unit: 'm' }, lma: { unit: '%' }, lf: { name: 'LF [mV]' } });
   });
 
   it('refuses what is no table', () => expect(previewRun(new TextEncoder().encode('hello\n'), 'x.csv')).toHaveProperty('problems'));

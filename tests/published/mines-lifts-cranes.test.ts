@@ -4,7 +4,7 @@
  * Ontario Reg. 854 from memory and doubtful (!), WAC 296-24-294 and the lift diameter differ between sources (!).
  */
 import { describe, expect, it } from 'vitest';
-import { wearAdjustedBreakLimit } from '../../analysis/criteria/counting-rules.ts';
+import { wearAdjustedBreakLimit } from '../../analysis/criteria/wear-factor.ts';
 import { maximumInterval } from '../../analysis/criteria/maximum-interval.ts';
 import { californiaSafetyFactors } from '../../analysis/criteria/minimum-strength.ts';
 import { judge, shippedSet } from '../criteria/judge.ts';

@@ -3,9 +3,12 @@
  * Hong Kong Cap. 265A reg. 11 and Cap. 211A reg. 21, Carinthia LGBl 2/1971 s.30 [P]; EN 12927-6 as remembered [M], locked coil (!).
  */
 import { describe, expect, it } from 'vitest';
-import { adjacentOuterWires, brokenWiresBetween, reductionByBrokenWires, strengthLoss } from '../../analysis/criteria/counting-rules.ts';
-import { isReached } from '../../analysis/criteria/compare.ts';
+import { adjacentOuterWires } from '../../analysis/criteria/adjacent-outer-wires.ts';
+import { areaReduction } from '../../analysis/criteria/area-reduction.ts';
+import { strengthLossFromArea } from '../../analysis/criteria/strength-loss.ts';
+import { ropePosition } from '../../analysis/rope/units.ts';
 import { judge, shippedSet } from '../criteria/judge.ts';
+import { evidenceOf, surveyOf } from '../criteria/rope-for-tests.ts';
 
 /** Set, window in d, limit %, whether the limit itself is discard, provenance. */
 const AREA: [string, number, number, boolean, string][] = [
@@ -78,17 +81,15 @@ describe('Carinthia, outer wires [P]', () => {
 });
 
 describe('counting rules of Cap. 265A reg. 11(2) [P]', () => {
-  it('check value 13: two breaks of one wire count 1; three wires of 1.71 % make 5.12 % (5.13 from the rounded share)', () => {
-    const breaks = [{ position: 0, wire: 'strand 1 wire 2' }, { position: 0.4, wire: 'strand 1 wire 2' }];
-    expect(brokenWiresBetween(breaks, 0, 0.96)).toBe(1);
-    const share = (100 * Math.PI * 2 * 2) / 4 / 184;
-    const reduction = reductionByBrokenWires(3, share);
-    expect(reduction).toBeCloseTo(5.12, 2);
-    expect(isReached(reduction, '>=', 6)).toBe(false);
-    expect(isReached(reduction, '>', 5)).toBe(true);
+  const wire = { outerWireSharePercent: (100 * Math.PI * 2 * 2) / 4 / 184 };
+  it('check value 13: two breaks of one wire within the window count 1; three wires of 1.71 % make 5.12 % (5.13 from the rounded share)', async () => {
+    const lossBy = async (notes: Parameters<typeof judge>[2]['notes']) => (await judge('ropeway-area-italy-2016', { diameter_mm: 32 }, { notes }, wire)).find('area-30d').value;
+    const broken = (from: number, remark: string, value = 1) => ({ kind: 'broken-wires' as const, value, from, remark });
+    expect(await lossBy([broken(5, 'strand 1 wire 2'), broken(5.4, 'strand 1 wire 2')])).toBeCloseTo(1.71, 2);
+    expect(await lossBy([broken(5, 'strand 1 wire 2'), broken(5.4, 'strand 2 wire 2')])).toBeCloseTo(3.41, 2);
+    expect(await lossBy([broken(5, '', 3)])).toBeCloseTo(5.12, 2);
   });
-  it('check value 13 through the evaluator: passes 6 % over 6 d, fails 5 % over 30 d', async () => {
-    const wire = { outerWireSharePercent: (100 * Math.PI * 2 * 2) / 4 / 184 };
+  it('check value 13 against the limits: passes 6 % over 6 d, fails 5 % over 30 d', async () => {
     const parts = { notes: [{ kind: 'broken-wires' as const, value: 3, from: 5 }] };
     expect((await judge('ropeway-area-italy-2016', { diameter_mm: 32 }, parts, wire)).find('area-6d')).toMatchObject({ reached: false });
     expect((await judge('vorarlberg-2000-track-locked', { diameter_mm: 32 }, parts, wire)).find('area-30d')).toMatchObject({ reached: true });
@@ -121,9 +122,19 @@ describe('locked coil, broken outer wires [P]', () => {
 });
 
 describe('strength against area (Oplatka and Roth 1989 [P], formula read from the abstract [D])', () => {
-  it('check value 23: 10 % of area costs 10 to 11.5 % evenly spread, up to 15 % on one side', () => {
-    expect(strengthLoss(10, 0)).toBe(10);
-    expect(strengthLoss(10, 0.15)).toBeCloseTo(11.5, 12);
-    expect(strengthLoss(10, 0.5)).toBe(15);
+  it('check value 23: 10 % of area costs 10 to 11.5 % evenly spread, and 15 % on one side: the span is in the uncertainty and in the words', async () => {
+    const survey = surveyOf({ length: 30, notes: [{ kind: 'broken-wires', value: 5, from: 5 }] });
+    const known = evidenceOf({ diameter_mm: 32 }, [survey]);
+    const evidence = { ...known, geometry: { ...known.geometry, outerWireSharePercent: 2 } };
+    const clause = shippedSet('washington-crane-strength').clauses[0];
+    const where = { from: ropePosition(4.8), to: ropePosition(5.2) };
+    const area = areaReduction.over(clause, evidence, survey, where)!;
+    const strength = strengthLossFromArea.over(clause, evidence, survey, where)!;
+    expect([area.value, strength.value]).toEqual([10, 10]);
+    // A value anywhere from 10 to 11.5 has the standard deviation of a rectangle of that width.
+    const rectangle = (11.5 - 10) / Math.sqrt(12);
+    expect(strength.uncertainty! ** 2 - (area.uncertainty ?? 0) ** 2).toBeCloseTo(rectangle ** 2, 9);
+    const judged = await judge('washington-crane-strength', { diameter_mm: 32 }, { notes: [{ kind: 'broken-wires', value: 5, from: 5 }] }, { outerWireSharePercent: 2 });
+    expect(judged.find('strength').note).toMatch(/no strength was measured.*up to 15 % more.*up to 50 % more/);
   });
 });
