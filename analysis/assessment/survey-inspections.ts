@@ -16,7 +16,6 @@ import type { RopeRecord } from '../rope/record.ts';
 import type { RopeExtent } from '../rope/rope-extent.ts';
 import type { Survey } from '../rope/survey.ts';
 import type { Trace } from '../rope/trace.ts';
-import { positionAt } from '../rope/trace.ts';
 import { ropePosition } from '../rope/units.ts';
 import type { RopePosition } from '../rope/units.ts';
 import type { CombinedInspection } from './combine-inspections.ts';
@@ -107,9 +106,4 @@ function mapUncertainty(map: RopeMap): Profile<'rope'> {
   const points = map.uncertainty.map((point) => ({ at: toRope(map, point.measured), value: uncertaintyAt(map, point.measured) }));
   points.sort((a, b) => a.at - b.at);
   return { positions: points.map((p) => p.at as RopePosition), values: points.map((p) => p.value) };
-}
-
-/** Total length over which an inspection's trace was recorded, for messages. */
-export function recordedLength(trace: Trace<'measured'>): number {
-  return positionAt(trace, trace.length - 1) - trace.start;
 }

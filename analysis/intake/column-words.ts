@@ -1,3 +1,4 @@
+import { METRES_PER_FOOT } from '../rope/units.ts';
 import type { ColumnGuess } from './run.ts';
 
 export type Role = Exclude<ColumnGuess['role'], 'unused'>;
@@ -6,11 +7,11 @@ export type Role = Exclude<ColumnGuess['role'], 'unused'>;
 export const LENGTH_UNITS: Readonly<Record<string, number>> = {
   m: 1, metre: 1, metres: 1, meter: 1, meters: 1, metri: 1, mètre: 1, mètres: 1, metros: 1, metry: 1, м: 1, метр: 1, метры: 1, 米: 1, mtr: 1, mts: 1,
   mm: 0.001, мм: 0.001, 毫米: 0.001, millimetre: 0.001, millimeter: 0.001, cm: 0.01, см: 0.01, 厘米: 0.01, km: 1000, км: 1000,
-  ft: 0.3048, feet: 0.3048, foot: 0.3048, "'": 0.3048, fuss: 0.3048, piedi: 0.3048, pieds: 0.3048, pies: 0.3048, 英尺: 0.3048, in: 0.0254, inch: 0.0254, inches: 0.0254, '"': 0.0254, yd: 0.9144,
+  ft: METRES_PER_FOOT, feet: METRES_PER_FOOT, foot: METRES_PER_FOOT, "'": METRES_PER_FOOT, fuss: METRES_PER_FOOT, piedi: METRES_PER_FOOT, pieds: METRES_PER_FOOT, pies: METRES_PER_FOOT, 英尺: METRES_PER_FOOT, in: 0.0254, inch: 0.0254, inches: 0.0254, '"': 0.0254, yd: 0.9144,
 };
 export const COUNT_UNITS = new Set(['counts', 'count', 'cts', 'pulses', 'pulse', 'imp', 'impulse', 'impulses', 'pls', 'inc', 'ticks', 'имп', '脉冲']);
 export const SPEED_UNITS: Readonly<Record<string, number>> = {
-  'm/s': 1, 'м/с': 1, mps: 1, 'm/sec': 1, 'ms-1': 1, 'm·s-1': 1, 'm s-1': 1, 'm/min': 1 / 60, 'м/мин': 1 / 60, 'mm/s': 0.001, 'cm/s': 0.01, 'km/h': 1 / 3.6, 'км/ч': 1 / 3.6, kmh: 1 / 3.6, 'm/h': 1 / 3600, 'ft/h': 0.3048 / 3600, 'mm/min': 0.001 / 60, 'cm/min': 0.01 / 60, 'ft/s': 0.3048, fps: 0.3048, 'ft/min': 0.3048 / 60, fpm: 0.3048 / 60,
+  'm/s': 1, 'м/с': 1, mps: 1, 'm/sec': 1, 'ms-1': 1, 'm·s-1': 1, 'm s-1': 1, 'm/min': 1 / 60, 'м/мин': 1 / 60, 'mm/s': 0.001, 'cm/s': 0.01, 'km/h': 1 / 3.6, 'км/ч': 1 / 3.6, kmh: 1 / 3.6, 'm/h': 1 / 3600, 'ft/h': METRES_PER_FOOT / 3600, 'mm/min': 0.001 / 60, 'cm/min': 0.01 / 60, 'ft/s': METRES_PER_FOOT, fps: METRES_PER_FOOT, 'ft/min': METRES_PER_FOOT / 60, fpm: METRES_PER_FOOT / 60,
 };
 export const TIME_UNITS: Readonly<Record<string, number>> = {
   s: 1, sec: 1, secs: 1, second: 1, seconds: 1, sek: 1, с: 1, сек: 1, 秒: 1, ms: 0.001, мс: 0.001, 毫秒: 0.001, us: 1e-6, µs: 1e-6, min: 60, h: 3600, 'hh:mm:ss': 1,

@@ -1,3 +1,4 @@
+import { METRES_PER_FOOT } from '../rope/units.ts';
 import { COUNT_UNITS, LENGTH_UNITS, SPEED_UNITS, TIME_UNITS, normaliseUnit } from './column-words.ts';
 import type { ColumnGuess } from './run.ts';
 import type { RunColumns } from '../rope/record.ts';
@@ -32,7 +33,7 @@ export function positionUnit(values: Float64Array, rows: number, hints: Hints): 
   }
   if (unit in LENGTH_UNITS) return { unit, metres: LENGTH_UNITS[unit], reason: stated ? 'unit stated in the record' : `unit ${written} in the header`, certainty: stated ? 1 : 0.98 };
   const line = hints.preamble.find((text) => /(unit|einheit|unité|unità|unidad|jednost|единиц|单位|position|distance|length)/i.test(text) && /\b(ft|feet|foot|mm)\b/i.test(text));
-  if (line !== undefined) return { unit: /\bmm\b/i.test(line) ? 'mm' : 'ft', metres: /\bmm\b/i.test(line) ? 0.001 : 0.3048, reason: `the lines above the table say so: ${line.trim().slice(0, 60)}`, certainty: 0.8 };
+  if (line !== undefined) return { unit: /\bmm\b/i.test(line) ? 'mm' : 'ft', metres: /\bmm\b/i.test(line) ? 0.001 : METRES_PER_FOOT, reason: `the lines above the table say so: ${line.trim().slice(0, 60)}`, certainty: 0.8 };
   return unitBySize(values, rows, hints.ropeLength);
 }
 
@@ -45,7 +46,7 @@ function unitBySize(values: Float64Array, rows: number, ropeLength: number | nul
   }
   const span = high - low;
   if (ropeLength !== null && span > 0) {
-    for (const [unit, metres] of [['m', 1], ['ft', 0.3048], ['mm', 0.001], ['cm', 0.01]] as const) {
+    for (const [unit, metres] of [['m', 1], ['ft', METRES_PER_FOOT], ['mm', 0.001], ['cm', 0.01]] as const) {
       if (Math.abs((span * metres) / ropeLength - 1) < 0.05) return { unit, metres, reason: `${span.toPrecision(6)} ${unit} is the length of the rope in the record`, certainty: 0.9 };
     }
   }
@@ -58,7 +59,7 @@ function unitBySize(values: Float64Array, rows: number, ropeLength: number | nul
 export function toMetres(values: Float64Array, rows: number, metres: number): void {
   if (metres === 1) return;
   const parts = 1 / metres;
-  const whole = metres < 1 && metres !== 0.3048 && metres !== 0.0254 ? (Math.abs(parts - Math.round(parts)) < 1e-9 * parts ? Math.round(parts) : parts) : 0;
+  const whole = metres < 1 && metres !== METRES_PER_FOOT && metres !== 0.0254 ? (Math.abs(parts - Math.round(parts)) < 1e-9 * parts ? Math.round(parts) : parts) : 0;
   for (let i = 0; i < rows; i += 1) values[i] = whole > 0 ? values[i] / whole : values[i] * metres;
 }
 
