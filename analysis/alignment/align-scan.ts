@@ -9,6 +9,7 @@ import type { Expectation } from './expectation.ts';
 import type { AlignmentParameters } from './parameters.ts';
 import { characterOfReference } from './reference-character.ts';
 import { refineMap } from './refine-map.ts';
+import type { Course } from './refine-map.ts';
 import type { ScanMap } from './scan-map.ts';
 import { trackPath } from './track-path.ts';
 import { walkAlong } from './walk-along.ts';
@@ -47,7 +48,7 @@ export function alignScan(own: ScanCharacter, references: References, expectatio
   const path = trackPath(chosen.path, chosen.scan, reference, parameters);
   const signed = opposed ? negated(own.fine) : own.fine;
   const fine = chosen.direction === 'forward' ? signed : mirrored(signed);
-  const map = refineMap(fine, characterOfReference(references.fine), coarseShift(path, chosen.scan, known), around, parameters);
+  const map = refineMap(fine, characterOfReference(references.fine), coarseCourse(path, chosen.scan, known, parameters), around, parameters);
   return { direction: chosen.direction, map, opposed, margin, evidence: chosen.fit };
 }
 
@@ -96,17 +97,25 @@ function chanceEvidence(path: CoarsePath): number {
   return 8 + 1.5 * path.centres.length;
 }
 
-/** Shift, in metres, along the scan as the windows of a path show it. */
-function coarseShift(path: CoarsePath, scan: Character, reference: Character): (at: number) => number {
+/** Shift, in metres, along the scan as the windows of a path show it, and how far the scan may lie off it. */
+function coarseCourse(path: CoarsePath, scan: Character, reference: Character, { fineReach }: AlignmentParameters): Course {
   const offset = scan.start - reference.start;
   const at = path.centres.map((centre) => scan.start + (centre - 0.5) * scan.bin);
   const shift = path.lags.map((lag) => lag * scan.bin - offset);
-  if (at.length < 2) return () => shift[0];
+  if (at.length < 2) return { shift: () => shift[0], reach: () => fineReach };
   const indexAt = walkAlong(at.slice(1));
-  // Beyond the outer windows the shift is held: extending a coarse slope would throw the ends off.
-  return (x) => {
-    const held = Math.max(at[0], Math.min(at[at.length - 1], x));
-    const k = indexAt(held);
-    return shift[k] + ((held - at[k]) / (at[k + 1] - at[k])) * (shift[k + 1] - shift[k]);
+  const change = at.map((_, k) => Math.max(0, ...[k - 1, k, k + 1].map((i) => Math.abs(shift[i + 1] - shift[i])).filter(Number.isFinite)));
+  return {
+    // Beyond the outer windows the shift is held: extending a coarse slope would throw the ends off.
+    shift: (x) => {
+      const held = Math.max(at[0], Math.min(at[at.length - 1], x));
+      const k = indexAt(held);
+      return shift[k] + ((held - at[k]) / (at[k + 1] - at[k])) * (shift[k + 1] - shift[k]);
+    },
+    // Beyond them no window shows a slip either.
+    reach: (x) => (x < at[0] || x > at[at.length - 1] ? fineReach : Math.min(fineReach, CALM * fineReach + change[indexAt(x)])),
   };
 }
+
+/** Where neighbouring windows agree, this share of the usual reach holds the largest slip that two of them may have passed over. */
+const CALM = 5 / 8;

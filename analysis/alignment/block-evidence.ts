@@ -56,27 +56,36 @@ export function blockEvidence(scan: Character, reference: Character, models: rea
 const MOST_OF_EVENTS = 14;
 
 /** Adds how much better bins [from, end) are told by the reference, `lowest` and so many bins on, than by their own scatter alone. Nats. */
-function addFit({ gain, scan, scanSeen, reference, referenceSeen, variance, most, alone, independence }: ResidualModel, from: number, end: number, lowest: number, lags: number, out: Float64Array, around: boolean): void {
-  const size = reference.length;
-  const weight = 0.5 / independence;
+function addFit(model: ResidualModel, from: number, end: number, lowest: number, lags: number, out: Float64Array, around: boolean): void {
+  const size = model.reference.length;
   for (let i = from; i < end; i += 1) {
-    if (scanSeen[i] === 0) continue;
-    const value = scan[i];
-    const perSquare = weight / variance[i];
-    const limit = weight * most[i];
-    const own = weight * alone[i];
-    const met = i + lowest;
-    let j = around ? ((met % size) + size) % size : Math.max(0, met);
-    const last = around ? lags : Math.min(lags, size - met);
-    for (let l = around ? 0 : Math.max(0, -met); l < last; l += 1) {
-      if (referenceSeen[j] !== 0) {
-        const left = value - gain * reference[j];
-        const off = left * left * perSquare;
-        out[l] += own - (off < limit ? off : limit);
-      }
-      j += 1;
-      if (j === size) j = 0;
+    if (model.scanSeen[i] === 0) continue;
+    if (!around) {
+      const met = i + lowest;
+      addFitOfBin(model, i, met, Math.max(0, -met), Math.min(lags, size - met), out);
+      continue;
     }
+    // Round a loop the lags run on from its beginning.
+    for (let l = 0, met = (((i + lowest) % size) + size) % size; l < lags; met = 0) {
+      const until = Math.min(lags, l + size - met);
+      addFitOfBin(model, i, met - l, l, until, out);
+      l = until;
+    }
+  }
+}
+
+/** Bin i of the scan against bins met + first to met + last - 1 of the reference. */
+function addFitOfBin({ gain, scan, reference, referenceSeen, variance, most, alone, independence }: ResidualModel, i: number, met: number, first: number, last: number, out: Float64Array): void {
+  const value = scan[i];
+  const weight = 0.5 / independence;
+  const perSquare = weight / variance[i];
+  const limit = weight * most[i];
+  const own = weight * alone[i];
+  for (let l = first; l < last; l += 1) {
+    if (referenceSeen[met + l] === 0) continue;
+    const left = value - gain * reference[met + l];
+    const off = left * left * perSquare;
+    out[l] += own - (off < limit ? off : limit);
   }
 }
 

@@ -1,4 +1,4 @@
-import { medianAbsoluteDeviation, NORMAL_MAD } from '../signal/mad.ts';
+import { madInPlace, NORMAL_MAD } from '../signal/mad.ts';
 import { median } from '../signal/median.ts';
 import type { Channel, Trace } from '../rope/trace.ts';
 import type { AlignmentParameters } from './parameters.ts';
@@ -95,36 +95,26 @@ function textureOf(channel: Channel, perBin: number, length: number, bin: number
   return { texture: means, seen };
 }
 
-/** Mean over exactly each bin's length; seen where half of it was. */
-function binMeans(channel: Channel, perBin: number, length: number): { means: Float64Array; seen: Uint8Array } {
+/** Mean over exactly each bin's length; seen where half of it was. A sample that two bins share counts in each by its part. */
+function binMeans({ values, valid }: Channel, perBin: number, length: number): { means: Float64Array; seen: Uint8Array } {
   const means = new Float64Array(length);
   const seen = new Uint8Array(length);
-  const { sums, counts } = integrals(channel);
   for (let b = 0; b < length; b += 1) {
     const from = b * perBin;
-    const end = Math.min(channel.values.length, (b + 1) * perBin);
-    const count = valueAt(counts, end) - valueAt(counts, from);
+    const end = Math.min(values.length, (b + 1) * perBin);
+    const [first, last] = [Math.floor(from), Math.ceil(end) - 1];
+    let sum = 0, count = 0;
+    for (let i = first; i <= last; i += 1) {
+      if (valid[i] !== 1) continue;
+      const part = i > first && i < last ? 1 : Math.min(i + 1, end) - Math.max(i, from);
+      sum += part * values[i];
+      count += part;
+    }
     if (count * 2 < end - from) continue;
-    means[b] = (valueAt(sums, end) - valueAt(sums, from)) / count;
+    means[b] = sum / count;
     seen[b] = 1;
   }
   return { means, seen };
-}
-
-function integrals(channel: Channel): { sums: Float64Array; counts: Float64Array } {
-  const n = channel.values.length;
-  const sums = new Float64Array(n + 1);
-  const counts = new Float64Array(n + 1);
-  for (let i = 0; i < n; i += 1) {
-    sums[i + 1] = sums[i] + (channel.valid[i] === 1 ? channel.values[i] : 0);
-    counts[i + 1] = counts[i] + channel.valid[i];
-  }
-  return { sums, counts };
-}
-
-function valueAt(integral: Float64Array, place: number): number {
-  const low = Math.floor(place);
-  return low >= integral.length - 1 ? integral[integral.length - 1] : integral[low] + (place - low) * (integral[low + 1] - integral[low]);
 }
 
 /** Takes away the mean over `window` bins about each bin, counting only what was seen. */
@@ -151,7 +141,7 @@ function standardise(values: Float64Array, seen: Uint8Array): void {
 function deviationOf(values: Float64Array, seen: Uint8Array): number {
   const all = someOf(values, seen, ENOUGH);
   if (all.length === 0) return 1;
-  return NORMAL_MAD * medianAbsoluteDeviation(all) || Math.sqrt(all.reduce((sum, v) => sum + v * v, 0) / all.length) || 1;
+  return NORMAL_MAD * madInPlace(all.slice(), 0, all.length) || Math.sqrt(all.reduce((sum, v) => sum + v * v, 0) / all.length) || 1;
 }
 
 /** Enough for a scale: about so many of the values that were seen. */
@@ -163,7 +153,7 @@ function eventsOf(channel: Channel, perBin: number, length: number, parameters: 
   const some = someOf(channel.values, channel.valid, ENOUGH);
   if (some.length === 0) return events;
   const level = median(some);
-  const deviation = NORMAL_MAD * medianAbsoluteDeviation(some);
+  const deviation = NORMAL_MAD * madInPlace(some, 0, some.length);
   if (!(deviation > 0)) return events;
   const least = parameters.eventThreshold * deviation;
   const { values, valid } = channel;
@@ -179,7 +169,9 @@ function eventsOf(channel: Channel, perBin: number, length: number, parameters: 
 
 /** Texture within `cap` deviations: before scans are compared, damage must not outweigh all else. */
 export function capped(character: Character, cap: number): Character {
-  return { ...character, texture: character.texture.map((value) => Math.max(-cap, Math.min(cap, value))) };
+  const texture = character.texture.slice();
+  for (let i = 0; i < texture.length; i += 1) if (Math.abs(texture[i]) > cap) texture[i] = Math.sign(texture[i]) * cap;
+  return { ...character, texture };
 }
 
 /** The same rope by an instrument that writes loss the other way. */

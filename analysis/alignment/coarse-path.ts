@@ -81,10 +81,10 @@ const SLIP_DISTANCE = 150;
 
 /** For every lag the most that a lag of the window before brings to it: near ones are free, farther ones cost a slip. Linear in lags. */
 function carry(best: Float64Array, { free, slip }: LagChange, cost: number, around: boolean): Float64Array {
-  const near = slidingMost(best, free, around);
-  const far = slidingMost(best, slip, around);
-  for (let l = 0; l < near.length; l += 1) if (far[l] - cost > near[l]) near[l] = far[l] - cost;
-  return near;
+  const out = new Float64Array(best.length).fill(Number.NEGATIVE_INFINITY);
+  raiseToMost(out, best, free, 0, around);
+  raiseToMost(out, best, slip, cost, around);
+  return out;
 }
 
 /** The lag that `carry` came from. Among equals the lag stays: where a window says nothing the path must not wander. */
@@ -104,25 +104,32 @@ function mostWithin(best: Float64Array, at: number, reach: number, around: boole
 }
 
 /**
- * Largest value within `reach` of each place. Cut into stretches as long as the window, each window is the end of one stretch
- * and the beginning of the next (van Herk 1992; Gil and Werman 1993): three comparisons a place, whatever the reach.
+ * Raises each place to the largest value within `reach` of it less `cost`. Cut into stretches as long as the window, each window
+ * is the end of one stretch and the beginning of the next (van Herk 1992; Gil and Werman 1993): three comparisons a place,
+ * whatever the reach.
  */
-function slidingMost(values: Float64Array, reach: number, around: boolean): Float64Array {
+function raiseToMost(out: Float64Array, values: Float64Array, reach: number, cost: number, around: boolean): void {
   const count = values.length;
   const half = Math.min(reach, around ? (count - 1) >> 1 : count - 1);
   const window = 2 * half + 1;
-  const ahead = new Float64Array(count + 2 * half).fill(Number.NEGATIVE_INFINITY);
-  ahead.set(values, half);
+  const padded = new Float64Array(Math.ceil((count + 2 * half) / window) * window).fill(Number.NEGATIVE_INFINITY);
+  padded.set(values, half);
   if (around) {
-    ahead.set(values.subarray(count - half), 0);
-    ahead.set(values.subarray(0, half), count + half);
+    padded.set(values.subarray(count - half), 0);
+    padded.set(values.subarray(0, half), count + half);
   }
-  const behind = ahead.slice();
-  for (let i = 1, k = 1 % window; i < behind.length; i += 1, k = k + 1 === window ? 0 : k + 1) if (k > 0 && behind[i - 1] > behind[i]) behind[i] = behind[i - 1];
-  for (let i = ahead.length - 2, k = (i + 1) % window; i >= 0; i -= 1, k = k === 0 ? window - 1 : k - 1) if (k > 0 && ahead[i + 1] > ahead[i]) ahead[i] = ahead[i + 1];
-  const out = new Float64Array(count);
-  for (let l = 0; l < count; l += 1) out[l] = Math.max(ahead[l], behind[l + 2 * half]);
-  return out;
+  const ahead = new Float64Array(window);
+  for (let from = 0; from + window <= padded.length; from += window) {
+    let most = Number.NEGATIVE_INFINITY;
+    for (let k = window - 1; k >= 0; k -= 1) ahead[k] = most = padded[from + k] > most ? padded[from + k] : most;
+    let behind = Number.NEGATIVE_INFINITY;
+    for (let k = 0; k < window && from + k < count; k += 1) {
+      // The window of this place reaches k places into the next stretch.
+      if (k > 0 && padded[from + window + k - 1] > behind) behind = padded[from + window + k - 1];
+      const value = (ahead[k] > behind ? ahead[k] : behind) - cost;
+      if (value > out[from + k]) out[from + k] = value;
+    }
+  }
 }
 
 function trace(centres: number[], best: readonly Float64Array[], lowest: number, before: (w: number, at: number) => number): CoarsePath {

@@ -76,13 +76,9 @@ export function evidenceNear(scan: Character, reference: CoarseReference, from: 
   const products = new Float64Array(count);
   for (let i = 0; i < width; i += 1) {
     const value = scan.texture[from + i];
-    if (value === 0) continue;
-    let j = around ? modulo(low + i, length) : low + i;
-    for (let l = 0; l < count; l += 1) {
-      if (j >= 0 && j < length) products[l] += value * texture[j];
-      j += 1;
-      if (around && j === length) j = 0;
-    }
+    const met = around ? modulo(low + i, length) : low + i;
+    for (let l = Math.max(0, -met), last = Math.min(count, length - met); l < last; l += 1) products[l] += value * texture[met + l];
+    if (around) for (let l = length - met; l < count; l += 1) products[l] += value * texture[(met + l) % length];
   }
   return evidenceFrom(products, scan, reference, from, low);
 }
@@ -92,9 +88,9 @@ function evidenceFrom(products: Float64Array, scan: Character, reference: Coarse
   const { squares, width, around, character: { length } } = reference;
   let tt = 0;
   for (let i = from; i < from + width; i += 1) tt += scan.texture[i] * scan.texture[i];
-  for (let l = 0; l < products.length; l += 1) {
-    const at = around ? modulo(low + l, length) : low + l;
-    const [met, end] = [Math.max(0, at), Math.min(squares.length - 1, at + width)];
+  for (let l = 0, at = around ? modulo(low, length) : low; l < products.length; l += 1, at = around && at + 1 === length ? 0 : at + 1) {
+    const met = at < 0 ? 0 : at;
+    const end = at + width < squares.length ? at + width : squares.length - 1;
     products[l] = 2 * (end - met) < width ? 0 : textureEvidence(tt, squares[end] - squares[met], products[l], end - met) / COARSE_BINS_ALIKE;
   }
   addEvents(products, scan, reference, from, low);

@@ -41,7 +41,7 @@ export function fitSegments(points: readonly ShiftPoint[], slope: number, slopeS
 }
 
 /** Keeps the partition quadratic only up to this many points; longer even stretches become joined segments. */
-const LONGEST = 600;
+const LONGEST = 300;
 
 type Sums = { w: Float64Array; x: Float64Array; y: Float64Array; xx: Float64Array; xy: Float64Array; yy: Float64Array; origin: number };
 
@@ -65,14 +65,16 @@ function runningSums(points: readonly ShiftPoint[]): Sums {
 
 /** Half of chi-square of the best line through points [first, end), its slope drawn to `slope`. */
 function lineCost(sums: Sums, first: number, end: number, slope: number, prior: number): number {
-  const w = sums.w[end] - sums.w[first];
+  const w = 1 / (sums.w[end] - sums.w[first]);
   const x = sums.x[end] - sums.x[first];
   const y = sums.y[end] - sums.y[first];
-  const xx = Math.max(0, sums.xx[end] - sums.xx[first] - (x * x) / w);
-  const xy = sums.xy[end] - sums.xy[first] - (x * y) / w;
-  const yy = Math.max(0, sums.yy[end] - sums.yy[first] - (y * y) / w);
+  const xx = sums.xx[end] - sums.xx[first] - x * x * w;
+  const xy = sums.xy[end] - sums.xy[first] - x * y * w;
+  const yy = sums.yy[end] - sums.yy[first] - y * y * w;
   const fitted = (xy + prior * slope) / (xx + prior);
-  return (Math.max(0, yy - 2 * fitted * xy + fitted * fitted * xx) + prior * (fitted - slope) ** 2) / 2;
+  const misfit = yy - 2 * fitted * xy + fitted * fitted * xx;
+  const off = fitted - slope;
+  return ((misfit > 0 ? misfit : 0) + prior * off * off) / 2;
 }
 
 function lineOver(points: readonly ShiftPoint[], sums: Sums, first: number, end: number, slope: number, prior: number): Segment {

@@ -1,5 +1,5 @@
 import type { Character } from './character.ts';
-import { interpolate } from './rope-map.ts';
+import { walkAlong } from './walk-along.ts';
 
 /** What is known of the rope's own character from all scans aligned so far, on one grid of rope positions. */
 export interface ReferenceSums {
@@ -20,14 +20,17 @@ export function emptyReference(start: number, bin: number, length: number, aroun
 
 /** Adds one scan through its map; `knots` rise in both. Each reference bin takes the scan's value at the same rope position. */
 export function addToReference(sums: ReferenceSums, scan: Character, knots: readonly { at: number; rope: number }[], withFault: boolean): void {
-  const at = knots.map((knot) => knot.at);
   const rope = knots.map((knot) => knot.rope);
+  const stretchAt = walkAlong(rope.slice(1));
   const first = Math.ceil((rope[0] - sums.start) / sums.bin);
   const last = Math.floor((rope[rope.length - 1] - sums.start) / sums.bin);
   for (let k = first; k <= last; k += 1) {
     const j = sums.around ? ((k % sums.length) + sums.length) % sums.length : k;
     if (j < 0 || j >= sums.length) continue;
-    const place = (interpolate(rope, at, sums.start + k * sums.bin) - scan.start) / scan.bin;
+    const here = sums.start + k * sums.bin;
+    const knot = stretchAt(here);
+    const at = knots[knot].at + ((here - rope[knot]) / (rope[knot + 1] - rope[knot])) * (knots[knot + 1].at - knots[knot].at);
+    const place = (at - scan.start) / scan.bin;
     const low = Math.floor(place);
     if (low < 0 || low + 1 >= scan.length) continue;
     const part = place - low;
@@ -44,7 +47,21 @@ export function addToReference(sums: ReferenceSums, scan: Character, knots: read
 
 /** The mean of all scans so far. */
 export function characterOfReference(sums: ReferenceSums): Character {
-  const texture = sums.texture.map((value, i) => (sums.count[i] > 0 ? value / sums.count[i] : 0));
-  const events = sums.events.map((value, i) => (sums.count[i] > 0 ? value / sums.count[i] : 0));
-  return { start: sums.start, bin: sums.bin, length: sums.length, texture, textureSeen: Uint8Array.from(sums.count, (value) => (value > 0 ? 1 : 0)), events, fault: sums.fault.map((value, i) => (sums.faultCount[i] > 0 ? value / sums.faultCount[i] : 0)), faultSeen: Uint8Array.from(sums.faultCount, (value) => (value > 0 ? 1 : 0)) };
+  const { start, bin, length, count, faultCount } = sums;
+  return {
+    start, bin, length, texture: meanOf(sums.texture, count), textureSeen: someIn(count), events: meanOf(sums.events, count),
+    fault: meanOf(sums.fault, faultCount), faultSeen: someIn(faultCount),
+  };
+}
+
+function meanOf(sums: Float64Array, counts: Float64Array): Float64Array {
+  const mean = new Float64Array(sums.length);
+  for (let i = 0; i < mean.length; i += 1) if (counts[i] > 0) mean[i] = sums[i] / counts[i];
+  return mean;
+}
+
+function someIn(counts: Float64Array): Uint8Array {
+  const some = new Uint8Array(counts.length);
+  for (let i = 0; i < some.length; i += 1) some[i] = counts[i] > 0 ? 1 : 0;
+  return some;
 }

@@ -13,11 +13,18 @@ import type { ScanMap } from './scan-map.ts';
 import { beliefsOf, boundAbout } from './shift-lattice.ts';
 import type { Motion, ShiftBelief, ShiftLattice } from './shift-lattice.ts';
 import { ASIDE, shiftPoints } from './shift-points.ts';
-import type { Course } from './shift-points.ts';
+import type { Within } from './shift-points.ts';
 import { bandsOf } from './texture-bands.ts';
+import type { Band } from './texture-bands.ts';
 import { walkAlong } from './walk-along.ts';
 
 type Shift = (at: number) => number;
+
+/** Where a scan lies as far as is known, and how far off it may be. Metres. */
+export interface Course {
+  readonly shift: Shift;
+  readonly reach: (at: number) => number;
+}
 
 /**
  * From a coarse shift along the scan to a map finer than a bin, in closer and closer looks. A wide one finds which way through
@@ -25,24 +32,36 @@ type Shift = (at: number) => number;
  * errors within its blocks, corrects them; a last one, narrow and fine, gives the map and its bound. How the scan scatters
  * about its reference is learned again before each.
  */
-export function refineMap(scan: Character, reference: Character, coarse: Shift, around: boolean, parameters: AlignmentParameters): ScanMap | null {
-  const bands = bandsOf(scan, reference);
+export function refineMap(scan: Character, reference: Character, coarse: Course, around: boolean, parameters: AlignmentParameters): ScanMap | null {
   const look = (models: readonly ResidualModel[], search: Search, motions: readonly Motion[]): Look => {
     const lattice = blockEvidence(scan, reference, models, search, around, parameters);
     return { lattice, beliefs: beliefsOf(lattice, motions), steady: search.steady };
   };
-  const learn = (shift: Shift, excess: number): ResidualModel[] => residualModels(bands, scan, reference, shift, around).map((model) => ({ ...model, independence: model.independence * excess * excess }));
-  const wide: Search = { steady: coarse, shift: coarse, reach: () => parameters.fineReach, perBin: 1 };
+  let bands: readonly Band[] = bandsOf(scan, reference);
+  const learn = (shift: Shift, excess: number): ResidualModel[] => {
+    const learned = residualModels(bands, scan, reference, shift, around);
+    bands = learned.map(({ band }) => band);
+    return learned.map(({ model }) => ({ ...model, independence: model.independence * excess * excess }));
+  };
+  const wide: Search = { steady: coarse.shift, shift: coarse.shift, reach: coarse.reach, perBin: 1 };
   const loose = [looseMotion(scan.bin, parameters)];
-  const models = learn(coarse, 1);
+  const models = learn(coarse.shift, 1);
   if (models.length === 0) return null;
   const better = look(models, wide, loose);
   const first = linesThrough(better, 'level', parameters);
   if (first === null) return null;
-  const closer = look(learn(alongLines(first.segments), first.excess), searchAbout(first.segments, better, 1, (ASIDE + 2) * scan.bin, parameters), straightMotions(parameters));
-  const second = linesThrough(closer, 'steady', parameters) ?? first;
-  const closest = look(learn(alongLines(second.segments), second.excess), searchAbout(second.segments, closer, FINE, parameters.lineReach, parameters), straightMotions(parameters));
+  let [seen, lines] = [better, first];
+  if (smeared(first.segments, scan.bin, parameters)) {
+    seen = look(learn(alongLines(first.segments), first.excess), searchAbout(first.segments, better, 1, (ASIDE + 2) * scan.bin, parameters), straightMotions(parameters));
+    lines = linesThrough(seen, 'steady', parameters) ?? first;
+  }
+  const closest = look(learn(alongLines(lines.segments), lines.excess), searchAbout(lines.segments, seen, FINE, parameters.lineReach, parameters), straightMotions(parameters));
   return scanMap(closest.lattice, closest.beliefs, closest.steady, scan, parameters);
+}
+
+/** True where some scale is so far off that the shift went by more than a bin within one measured length, which the wide look took as level. */
+function smeared(segments: readonly Segment[], bin: number, parameters: AlignmentParameters): boolean {
+  return segments.some((segment) => Math.abs(segment.slope) * parameters.pointLength > bin);
 }
 
 /** One look along the scan: what it saw, what it believes, and the shift from which both count. */
@@ -61,8 +80,8 @@ function slipChance(parameters: AlignmentParameters): number {
 
 interface Lines { readonly segments: Segment[]; /** How many times farther than they claim the measured shifts scatter about the lines, 1 at least. */ readonly excess: number }
 
-function linesThrough({ lattice, beliefs, steady }: Look, course: Course, parameters: AlignmentParameters): Lines | null {
-  const points = shiftPoints(lattice, beliefs, steady, course, parameters);
+function linesThrough({ lattice, beliefs, steady }: Look, within: Within, parameters: AlignmentParameters): Lines | null {
+  const points = shiftPoints(lattice, beliefs, steady, within, parameters);
   if (points.length < 3) return null;
   const rough = fitSegments(points, 0, parameters.maxSlope, parameters);
   const segments = fitSegments(points, medianSlope(rough), parameters.slopeSpread, parameters);

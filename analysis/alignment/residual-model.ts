@@ -23,40 +23,69 @@ export interface ResidualModel {
   readonly independence: number;
 }
 
-/** Learns gain, colour and local size of the scatter of every band where `shift` lays the scan on its reference. Bands of which too little was seen are left out. */
-export function residualModels(bands: readonly Band[], scan: Character, reference: Character, shift: (at: number) => number, around: boolean): ResidualModel[] {
+/** A band with what was learned of it. */
+export interface LearnedBand {
+  readonly band: Band;
+  readonly model: ResidualModel;
+  /** What a bin says on the mean of the shift: the inverse of a variance, in bins. */
+  readonly worth: number;
+}
+
+/** A band that says less than this share of what the best one says is not worth its time. */
+const WORTH_A_LOOK = 0.001;
+
+/**
+ * Learns gain, colour and local size of the scatter of every band where `shift` lays the scan on its reference. Bands of which
+ * too little was seen, and such as say next to nothing of the shift beside the others, are left out.
+ */
+export function residualModels(bands: readonly Band[], scan: Character, reference: Character, shift: (at: number) => number, around: boolean): LearnedBand[] {
   const places = new Float64Array(scan.length);
   for (let i = 0; i < places.length; i += 1) {
     const at = scan.start + i * scan.bin;
     places[i] = (at + shift(at) - reference.start) / reference.bin;
   }
-  return bands.flatMap((band) => modelOf(band, places, scan.bin, around) ?? []);
+  const learned = bands.flatMap((band) => learn(band, places, scan.bin, around) ?? []);
+  const most = learned.reduce((top, { worth }) => Math.max(top, worth), 0);
+  return learned.filter(({ worth }) => worth >= WORTH_A_LOOK * most);
 }
 
 /** `places`: where each bin of the scan lies in the reference, in bins. */
-function modelOf(band: Band, places: Float64Array, bin: number, around: boolean): ResidualModel | null {
+function learn(band: Band, places: Float64Array, bin: number, around: boolean): LearnedBand | null {
   const raw = scatterOf(band.scan, layOn(places, around, band.reference), band.eitherSign);
   if (raw === null) return null;
-  return band.whiten ? whitened(band, raw, places, bin, around) : modelFrom(band.scan, band.reference, raw, bin, 4);
-}
-
-function whitened(band: Band, raw: Scatter, places: Float64Array, bin: number, around: boolean): ResidualModel | null {
+  if (!band.whiten) return learnedFrom(band, band.scan, band.reference, raw, bin, 4);
   const filter = whiteningFilter(raw.scatter, raw.both);
   const own = filtered(band.scan, filter, false);
   const other = filtered(band.reference, filter, around);
   const matched = scatterOf(own, layOn(places, around, other), band.eitherSign);
-  return matched === null ? null : modelFrom(own, other, matched, bin, 1);
+  return matched === null ? null : learnedFrom(band, own, other, matched, bin, 1);
 }
 
 /** `correlated`: length over which scatter may still hang together. Metres. */
-function modelFrom(own: Laid, other: Laid, { gain, power, scatter, both }: Scatter, bin: number, correlated: number): ResidualModel {
+function learnedFrom(band: Band, own: Laid, other: Laid, { gain, power, scatter, both }: Scatter, bin: number, correlated: number): LearnedBand {
   const variance = localVariance(scatter, both, Math.max(8, Math.round(VARIANCE_LENGTH / bin)));
   const most = mostOf(own.values, variance);
-  return {
-    gain, variance, scan: own.values, scanSeen: own.seen, reference: other.values, referenceSeen: other.seen,
-    most, alone: aloneOf(own, variance, most, gain * gain * power),
-    independence: leftCorrelation(scatter, both, Math.round(correlated / bin)),
-  };
+  const alone = aloneOf(own, variance, most, gain * gain * power);
+  const independence = leftCorrelation(scatter, both, Math.round(correlated / bin));
+  const model = { gain, variance, scan: own.values, scanSeen: own.seen, reference: other.values, referenceSeen: other.seen, most, alone, independence };
+  return { band, model, worth: (gain * gain * steepness(other)) / (independence * meanOf(variance)) };
+}
+
+/** Mean square of what a signal changes by from bin to bin. */
+function steepness({ values, seen }: Laid): number {
+  let sum = 0, count = 0;
+  for (let i = 1; i < values.length; i += 1) {
+    if (seen[i] === 0 || seen[i - 1] === 0) continue;
+    sum += (values[i] - values[i - 1]) * (values[i] - values[i - 1]);
+    count += 1;
+  }
+  return count > 0 ? sum / count : 0;
+}
+
+function meanOf(values: Float64Array): number {
+  let sum = 0;
+  for (let i = 0; i < values.length; i += 1) sum += values[i];
+  return sum / values.length;
 }
 
 /** Scatter is taken as even over this length. Metres. */

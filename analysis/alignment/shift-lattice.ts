@@ -38,8 +38,7 @@ export interface ShiftBelief {
  */
 export function beliefsOf(lattice: ShiftLattice, motions: readonly Motion[]): ShiftBelief[] {
   const likelihood = likelihoods(lattice);
-  const tried = motions.map((motion) => ({ motion, ...forwardSums(lattice, likelihood, motion) }));
-  const { motion, forward } = tried.reduce((best, each) => (each.evidence > best.evidence ? each : best));
+  const { motion, forward } = likeliestRun(lattice, likelihood, motions);
   return backwardBeliefs(lattice, likelihood, forward, motion);
 }
 
@@ -59,17 +58,39 @@ function likelihoods({ from, evidence }: ShiftLattice): Float64Array {
   return out;
 }
 
-function forwardSums({ at, step, first, from }: ShiftLattice, likelihood: Float64Array, motion: Motion): { forward: Float64Array; evidence: number } {
-  const carry = carrierFor(motion, step, longestRow(from));
-  const forward = new Float64Array(likelihood.length);
-  let evidence = 0;
-  forward.fill(1 / (from[1] - from[0]), 0, from[1]);
-  for (let b = 0; b < at.length; b += 1) {
-    if (b > 0) carry(forward, from[b - 1], from[b], first[b] - first[b - 1], forward, from[b], from[b + 1]);
-    for (let k = from[b]; k < from[b + 1]; k += 1) forward[k] *= likelihood[k];
-    evidence += Math.log(normalise(forward, from[b], from[b + 1]));
+/** Forward sums under one motion, as far as they have come. */
+interface ForwardRun {
+  readonly motion: Motion;
+  readonly carry: Carry;
+  readonly forward: Float64Array;
+  evidence: number;
+}
+
+/** A motion that lags behind the likeliest by so many nats is given up: what is still to come does not make it up. */
+const GIVEN_UP = 50;
+/** Blocks between two looks at who lags. */
+const STRETCH = 64;
+
+function likeliestRun(lattice: ShiftLattice, likelihood: Float64Array, motions: readonly Motion[]): ForwardRun {
+  const longest = longestRow(lattice.from);
+  let runs = motions.map((motion): ForwardRun => ({ motion, carry: carrierFor(motion, lattice.step, longest), forward: new Float64Array(likelihood.length), evidence: 0 }));
+  for (let b = 0; b < lattice.at.length; b += STRETCH) {
+    for (const run of runs) goOn(run, lattice, likelihood, b, Math.min(lattice.at.length, b + STRETCH));
+    const best = runs.reduce((top, { evidence }) => Math.max(top, evidence), Number.NEGATIVE_INFINITY);
+    runs = runs.filter(({ evidence }) => evidence > best - GIVEN_UP);
   }
-  return { forward, evidence };
+  return runs.reduce((best, each) => (each.evidence > best.evidence ? each : best));
+}
+
+/** Blocks [from, end) of forward sums. */
+function goOn(run: ForwardRun, { first, from: rows }: ShiftLattice, likelihood: Float64Array, from: number, end: number): void {
+  const { forward, carry } = run;
+  for (let b = from; b < end; b += 1) {
+    if (b === 0) forward.fill(1 / rows[1], 0, rows[1]);
+    else carry(forward, rows[b - 1], rows[b], first[b] - first[b - 1], forward, rows[b], rows[b + 1]);
+    for (let k = rows[b]; k < rows[b + 1]; k += 1) forward[k] *= likelihood[k];
+    run.evidence += Math.log(normalise(forward, rows[b], rows[b + 1]));
+  }
 }
 
 function backwardBeliefs({ at, step, first, from }: ShiftLattice, likelihood: Float64Array, forward: Float64Array, motion: Motion): ShiftBelief[] {
@@ -122,22 +143,45 @@ function carrierFor(motion: Motion, step: number, longest: number): Carry {
   const half = kernel.length >> 1;
   const reach = Math.max(1, Math.round(motion.largestSlip / step));
   const slip = motion.slipChance / (2 * reach + 1);
+  const edge = 2 * half;
+  const padded = new Float64Array(longest + 2 * edge); // the source row between zeros
   const sums = new Float64Array(longest + 1);
   return (source, start, end, moved, target, to, toEnd) => {
     const size = end - start;
-    for (let k = 0; k < size; k += 1) sums[k + 1] = sums[k] + source[start + k];
-    for (let k = 0; k < toEnd - to; k += 1) {
-      const low = Math.min(size, Math.max(0, k + moved - reach));
-      const high = Math.min(size, Math.max(0, k + moved + reach + 1));
-      target[to + k] = slip * (sums[high] - sums[low]) + NEVER_NOTHING;
+    for (let k = 0; k < size; k += 1) {
+      padded[edge + k] = source[start + k];
+      sums[k + 1] = sums[k] + source[start + k];
     }
-    for (let d = -half; d <= half; d += 1) {
-      const share = kernel[d + half];
-      const shifted = start + moved + d;
-      const last = Math.min(toEnd - to, size - moved - d);
-      for (let k = Math.max(0, -moved - d); k < last; k += 1) target[to + k] += share * source[shifted + k];
-    }
+    padded.fill(0, edge + size, edge + size + edge);
+    const count = toEnd - to;
+    if (moved <= reach && size - moved <= reach && moved + count - 1 - reach <= 0) target.fill(slip * sums[size] + NEVER_NOTHING, to, toEnd);
+    else slipInto(target, to, count, moved, sums, size, reach, slip);
+    driftInto(target, to, Math.max(0, -moved - half), Math.min(count, size - moved + half), moved + half, padded, kernel);
   };
+}
+
+/** Sets `count` cells to what slips bring to them from within reach. */
+function slipInto(target: Float64Array, to: number, count: number, moved: number, sums: Float64Array, size: number, reach: number, slip: number): void {
+  for (let k = 0; k < count; k += 1) {
+    const low = k + moved - reach;
+    const high = k + moved + reach + 1;
+    const until = sums[high < 0 ? 0 : high > size ? size : high];
+    target[to + k] = slip * (until - sums[low < 0 ? 0 : low > size ? size : low]) + NEVER_NOTHING;
+  }
+}
+
+/** Adds to cells [from, end) what drifts to them; what reaches cell k lies in `padded` from k + offset on. */
+function driftInto(target: Float64Array, to: number, from: number, end: number, offset: number, padded: Float64Array, kernel: Float64Array): void {
+  if (kernel.length === 3) {
+    const [left, stay, right] = kernel;
+    for (let k = from; k < end; k += 1) target[to + k] += left * padded[k + offset] + stay * padded[k + offset + 1] + right * padded[k + offset + 2];
+    return;
+  }
+  for (let k = from; k < end; k += 1) {
+    let drifted = 0;
+    for (let d = 0; d < kernel.length; d += 1) drifted += kernel[d] * padded[k + offset + d];
+    target[to + k] += drifted;
+  }
 }
 
 function normalise(values: Float64Array, start: number, end: number): number {

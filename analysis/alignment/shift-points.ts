@@ -9,13 +9,13 @@ export interface ShiftPoint {
 }
 
 /** How the shift is taken to go within one measured length: as it was predicted, or level where the prediction is too rough to say. */
-export type Course = 'steady' | 'level';
+export type Within = 'steady' | 'level';
 
 /**
  * Shifts measured over lengths that share no sample: the evidence of the blocks of each length, added up along a path through
  * what is believed at its middle, peaks at what the length measured. Lengths whose evidence has no clear peak say nothing.
  */
-export function shiftPoints(lattice: ShiftLattice, beliefs: readonly ShiftBelief[], steady: (at: number) => number, course: Course, parameters: AlignmentParameters): ShiftPoint[] {
+export function shiftPoints(lattice: ShiftLattice, beliefs: readonly ShiftBelief[], steady: (at: number) => number, within: Within, parameters: AlignmentParameters): ShiftPoint[] {
   const { at, first, from: rows, evidence, step } = lattice;
   const group = Math.max(1, Math.round(parameters.pointLength / parameters.block));
   const points: ShiftPoint[] = [];
@@ -27,7 +27,7 @@ export function shiftPoints(lattice: ShiftLattice, beliefs: readonly ShiftBelief
     let shift = 0;
     let inside = true;
     for (let b = from; b < end; b += 1) {
-      const index = course === 'steady' ? centre : Math.round((centre * step + steady(at[middle]) - steady(at[b])) / step);
+      const index = within === 'steady' ? centre : Math.round((centre * step + steady(at[middle]) - steady(at[b])) / step);
       const cell = index - first[b];
       shift += steady(at[b]) + index * step;
       if (cell < ASIDE || cell + ASIDE >= rows[b + 1] - rows[b]) inside = false;
