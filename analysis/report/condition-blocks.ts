@@ -18,14 +18,13 @@ export function coverageBlocks(assessment: Assessment): Block[] {
 
 /** How each inspection was placed on the rope, and how sure that is. */
 export function alignmentBlocks(assessment: Assessment): Block[] {
+  const placed = assessment.inspections.flatMap(({ date, alignment }) => (alignment === null ? [] : [{ date, ...alignment }]));
   return [
     { kind: 'heading', text: 'Alignment of the inspections' },
     { kind: 'table', caption: 'Rope positions against those of the first inspection, with their claimed 95 % bound', whenEmpty: 'No inspection could be placed on the rope.',
-      columns: [text('Inspection'), text('Direction'), number('Median bound ± [m]'), number('Largest bound ± [m]'), number('Confidence'), number('Slips'), text('Basis')],
-      rows: assessment.inspections.flatMap((each) => (each.alignment === null ? [] : [[
-        each.date, each.alignment.reversed ? 'against rope direction' : 'in rope direction', ...boundsOf(each.alignment.uncertainty_m.map((point) => point.value_m)),
-        figure(each.alignment.confidence), String(each.alignment.slips.length), [each.alignment.basis, ...each.alignment.remarks].join('; '),
-      ]])) },
+      columns: [text('Inspection'), text('Direction'), number('Median bound ± [m]'), number('Largest bound ± [m]'), number('Confidence'), number('Slips')],
+      rows: placed.map((each) => [each.date, each.reversed ? 'against rope direction' : 'in rope direction', ...boundsOf(each.uncertainty_m.map((point) => point.value_m)), figure(each.confidence), String(each.slips.length)]),
+      below: placed.map((each) => [each.basis, ...each.remarks].join('; ')) },
   ];
 }
 
@@ -54,8 +53,9 @@ export function growthBlocks(assessment: Assessment): Block[] {
   return [
     { kind: 'heading', text: 'Change between inspections' },
     { kind: 'table', caption: `Places on the rope, judged at the newest inspection; of those called new, growing or receding at most ${100 * GROWTH.falseDiscoveryRate} % are expected to be chance (Benjamini and Hochberg)`, whenEmpty: 'No place of loss or fault in any inspection.',
-      columns: [text('Place'), number('Rope position [m]'), text('Subject'), text('State'), number('Rate a year (95 %)'), number('Rate a 1000 trips'), text('Why')],
-      rows: assessment.growth.map((each) => [each.id, span(each.from_m, each.to_m), each.subject, each.state, each.rate_per_year === null ? '–' : `${figure(each.rate_per_year)} (${figure(each.rate_low)} to ${figure(each.rate_high)})`, each.rate_per_thousand_trips === null ? '–' : `${figure(each.rate_per_thousand_trips, 4)} (${figure(each.trip_rate_low, 4)} to ${figure(each.trip_rate_high, 4)})`, each.reason]) },
+      columns: [text('Place'), number('Rope position [m]'), text('Subject'), text('State'), number('Rate a year (95 %)'), number('Rate a 1000 trips')],
+      rows: assessment.growth.map((each) => [each.id, span(each.from_m, each.to_m), each.subject, each.state, each.rate_per_year === null ? '–' : `${figure(each.rate_per_year)} (${figure(each.rate_low)} to ${figure(each.rate_high)})`, each.rate_per_thousand_trips === null ? '–' : `${figure(each.rate_per_thousand_trips, 4)} (${figure(each.trip_rate_low, 4)} to ${figure(each.trip_rate_high, 4)})`]),
+      below: assessment.growth.map((each) => each.reason) },
   ];
 }
 
@@ -64,7 +64,7 @@ export function notesBlocks(assessment: Assessment): Block[] {
     { kind: 'heading', text: 'Visual notes' },
     { kind: 'table', caption: 'As recorded', whenEmpty: 'No visual note is on record: magnetic testing does not replace the visual inspection.',
       columns: [text('Inspection'), number('Rope position [m]'), text('Kind'), number('Value'), text('Severity'), text('Photo'), text('Remark')],
-      rows: assessment.notes.map((note) => [note.inspection, note.from_m === note.to_m ? metres(note.from_m) : span(note.from_m, note.to_m), note.kind, note.value === null ? '' : `${note.value} ${note.unit}`.trim(), note.severity, note.photo ?? '', note.remark]) },
+      rows: assessment.notes.map((note) => [note.inspection, span(note.from_m, note.to_m), note.kind, note.value === null ? '' : `${note.value}\u00a0${note.unit}`.trim(), note.severity, note.photo ?? '', note.remark]) },
     ...photoTable(assessment.photos),
   ];
 }

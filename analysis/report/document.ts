@@ -13,6 +13,8 @@ export interface Table {
   readonly caption: string;
   readonly columns: readonly { readonly title: string; readonly numeric: boolean }[];
   readonly rows: readonly (readonly string[])[];
+  /** A sentence below each row, over its whole width: a column of sentences would be too narrow to read. */
+  readonly below?: readonly string[];
   /** What an empty table means, so that silence is never read as soundness. */
   readonly whenEmpty: string;
 }

@@ -3,8 +3,10 @@ export function metres(value: number): string {
   return value.toFixed(2);
 }
 
+/** A length of rope, or a point where both ends print alike. */
 export function span(from: number, to: number): string {
-  return `${metres(from)} – ${metres(to)}`;
+  const [first, last] = [metres(from), metres(to)];
+  return first === last ? first : `${first} – ${last}`;
 }
 
 export function figure(value: number | null, digits = 2): string {
@@ -56,4 +58,15 @@ const FIELDS: Readonly<Record<string, string>> = { grade_mpa: 'Rope grade', oute
 export function fieldWords(field: string): string {
   const words = FIELDS[field] ?? field.replace(/_(mm2?|kn|mpa|percent|m)$/, '').replace(/_/g, ' ');
   return words.charAt(0).toUpperCase() + words.slice(1);
+}
+
+/** How a cell may be broken over lines: a day never; a digest, which has no place to break, anywhere; other words between words. */
+export function breaksOf(cell: string): 'day' | 'long' | null {
+  if (/^\d{4}-\d{2}-\d{2}$/.test(cell)) return 'day';
+  return /\S{40}/.test(cell) ? 'long' : null;
+}
+
+/** Whether a table has so many columns that it needs small type to stay on the page. */
+export function isWide(table: { readonly columns: readonly unknown[] }): boolean {
+  return table.columns.length > 6;
 }

@@ -1,4 +1,5 @@
 import type { Block, ReportDocument, Table } from '../../analysis/report/document.ts';
+import { breaksOf, isWide } from '../../analysis/report/phrase.ts';
 import { stripSvg } from './strip-svg.ts';
 import { REPORT_STYLE } from './style.ts';
 import { escape } from './escape.ts';
@@ -31,9 +32,12 @@ function renderTable(table: Table): string {
   const caption = `<p class="caption">${escape(table.caption)}</p>`;
   if (table.rows.length === 0) return `${caption}<p class="empty">${escape(table.whenEmpty)}</p>`;
   const kind = (index: number) => (table.columns[index].numeric ? ' class="number"' : '');
-  // A digest has no place to break; only such a cell may be broken anywhere.
-  const cellKind = (cell: string, index: number) => (/\S{40}/.test(cell) ? ' class="long"' : kind(index));
+  const cellKind = (cell: string, index: number) => {
+    const breaks = breaksOf(cell);
+    return breaks === null ? kind(index) : ` class="${breaks}"`;
+  };
   const head = table.columns.map((column, index) => `<th scope="col"${kind(index)}>${escape(column.title)}</th>`).join('');
-  const rows = table.rows.map((row) => `<tr>${row.map((cell, index) => `<td${cellKind(cell, index)}>${escape(cell)}</td>`).join('')}</tr>`).join('\n');
-  return `${caption}<table><thead><tr>${head}</tr></thead><tbody>${rows}</tbody></table>`;
+  const below = (index: number) => (table.below?.[index] ? `<tr class="below"><td colspan="${table.columns.length}">${escape(table.below[index])}</td></tr>` : '');
+  const rows = table.rows.map((row, at) => `<tr${table.below?.[at] ? ' class="told"' : ''}>${row.map((cell, index) => `<td${cellKind(cell, index)}>${escape(cell)}</td>`).join('')}</tr>${below(at)}`).join('\n');
+  return `${caption}<table${isWide(table) ? ' class="wide"' : ''}><thead><tr>${head}</tr></thead><tbody>${rows}</tbody></table>`;
 }

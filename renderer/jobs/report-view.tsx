@@ -1,4 +1,6 @@
+import { Fragment } from 'react';
 import type { Block, ReportDocument, Table } from '../../analysis/report/document.ts';
+import { breaksOf, isWide } from '../../analysis/report/phrase.ts';
 import { ReportFigure } from '../strip/report-figure.tsx';
 import { REPORT_STYLE } from '../ui/report-style.ts';
 
@@ -32,10 +34,17 @@ function TableView({ table }: { readonly table: Table }) {
   const kind = (index: number) => (table.columns[index]?.numeric ? 'number' : undefined);
   return (
     <div className="report-table">
-      <table>
+      <table className={isWide(table) ? 'wide' : undefined}>
         <caption>{table.caption}</caption>
         <thead><tr>{table.columns.map((column, index) => <th key={index} scope="col" className={kind(index)}>{column.title}</th>)}</tr></thead>
-        <tbody>{table.rows.map((row, index) => <tr key={index}>{row.map((cell, at) => <td key={at} className={kind(at)}>{cell}</td>)}</tr>)}</tbody>
+        <tbody>
+          {table.rows.map((row, index) => (
+            <Fragment key={index}>
+              <tr className={table.below?.[index] ? 'told' : undefined}>{row.map((cell, at) => <td key={at} className={breaksOf(cell) ?? kind(at)}>{cell}</td>)}</tr>
+              {table.below?.[index] && <tr className="below"><td colSpan={table.columns.length}>{table.below[index]}</td></tr>}
+            </Fragment>
+          ))}
+        </tbody>
       </table>
     </div>
   );

@@ -124,6 +124,8 @@ test('the report says what the screens say, has room for signatures, and is save
   expect(await report.textContent()).toMatch(/NOT INSPECTED/);
   expect(await report.locator('.signature tr').count()).toBeGreaterThanOrEqual(1);
   expect(await report.locator('figure svg').count()).toBeGreaterThanOrEqual(1);
+  // What is wider than the page is cut off by a printer.
+  expect(await report.evaluate((page) => [...page.querySelectorAll('table')].filter((table) => table.getBoundingClientRect().right > page.getBoundingClientRect().right - parseFloat(getComputedStyle(page).paddingRight) + 1).map((table) => table.caption?.textContent))).toEqual([]);
   const [download] = await Promise.all([page.waitForEvent('download'), page.getByRole('button', { name: 'Save as one HTML file' }).click()]);
   const html = readFileSync(await download.path(), 'utf8');
   expect(html).toMatch(/^<!doctype html>/);
