@@ -15,6 +15,7 @@ import { buildReport } from '../../analysis/report/build-report.ts';
 import { sectionHistory } from '../../analysis/section/section-history.ts';
 import { openRopeFolder } from '../../main/folder/rope-folder.ts';
 import { nodeHasher } from '../../main/hasher.ts';
+import { chance } from '../corpus/scan-text.ts';
 import { BARE_JPEG, withCameraData } from '../support/exif-jpeg.ts';
 import { TIMED_ROPE } from '../support/timed-rope.ts';
 import { folderWith } from '../support/rope-folder-on-disk.ts';
@@ -28,6 +29,18 @@ describe('what a photo says of itself', () => {
     expect(photoFacts(whole.subarray(0, 30))).toEqual({ kind: 'jpeg', orientation: 1, taken: null });
     expect(photoFacts(withCameraData(BARE_JPEG, { taken: '0000:00:00 00:00:00' })).taken).toBeNull();
     expect(photoFacts(new TextEncoder().encode('not an image at all'))).toEqual({ kind: null, orientation: 1, taken: null });
+  });
+
+  it('never fails on damaged data, and never takes a time from them that is none', () => {
+    const draw = chance(2_718_281);
+    for (let round = 0; round < 2000; round += 1) {
+      const damaged = whole.slice(0, 20 + Math.floor(draw() * (whole.length - 20)));
+      for (let flips = 0; flips < 1 + draw() * 8; flips += 1) damaged[12 + Math.floor(draw() * (damaged.length - 12))] = Math.floor(draw() * 256);
+      const { taken, orientation } = photoFacts(damaged);
+      expect(taken === null || Number.isFinite(Date.parse(taken))).toBe(true);
+      expect(orientation).toBeGreaterThanOrEqual(1);
+      expect(orientation).toBeLessThanOrEqual(8);
+    }
   });
 
   it.each([['IMG_123.4m.jpg', 123.4], ['pos_0123.40.png', 123.4], ['crown 12m50.jpg', 12.5], ['at 7,25.jpg', 7.25], ['400ft.jpg', 121.92], ['2024-05-01 crown 12m.jpg', 12], ['DSC01234.jpg', null], ['20240501_101112.jpg', null], ['8mm wire.jpg', null]])('finds the place in %s', (file, position) => {
