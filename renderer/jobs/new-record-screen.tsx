@@ -1,14 +1,16 @@
 import { useState } from 'react';
 import type { DroppedFile } from '../host/dropped-source.ts';
 import { download } from '../state/keep-report.ts';
-import { recordOf, scansAmong } from '../state/new-record.ts';
-import type { RecordDraft } from '../state/new-record.ts';
+import { FILE_ROLES, recordOf, tablesAmong } from '../state/new-record.ts';
+import type { RecordDraft, StatedFile } from '../state/new-record.ts';
 import { openDropped } from '../state/open-rope.ts';
 import { change } from '../state/store.ts';
 
+const ROLE_WORDS: Record<StatedFile['role'], string> = { scan: 'a scan', notes: 'visual notes', neither: 'neither' };
+
 /** Scans that came without a record: what they are, when they were taken, and of what rope, in one form. */
 export function NewRecordScreen({ files }: { readonly files: readonly DroppedFile[] }) {
-  const [draft, setDraft] = useState<RecordDraft>(() => ({ name: '', application: '', construction: '', diameter: '', length: '', scans: scansAmong(files.map(({ name, file }) => ({ name, modified: file.lastModified }))) }));
+  const [draft, setDraft] = useState<RecordDraft>(() => ({ name: '', application: '', construction: '', diameter: '', length: '', files: tablesAmong(files.map(({ name, file }) => ({ name, modified: file.lastModified }))) }));
   const made = recordOf(draft);
   const text = 'record' in made ? JSON.stringify(made.record, null, 2) : null;
   const read = () => {
@@ -16,7 +18,7 @@ export function NewRecordScreen({ files }: { readonly files: readonly DroppedFil
     change({ unrecorded: null });
     void openDropped([...files, { name: 'record.json', file: new File([text], 'record.json', { type: 'application/json' }) }]);
   };
-  const setScan = (file: string, part: Partial<RecordDraft['scans'][number]>) => setDraft({ ...draft, scans: draft.scans.map((each) => (each.file === file ? { ...each, ...part } : each)) });
+  const setFile = (file: string, part: Partial<StatedFile>) => setDraft({ ...draft, files: draft.files.map((each) => (each.file === file ? { ...each, ...part } : each)) });
   return (
     <form className="new-record scrolls" aria-label="New record" onSubmit={(event) => { event.preventDefault(); read(); }}>
       <h1>Scans without a record</h1>
@@ -29,16 +31,16 @@ export function NewRecordScreen({ files }: { readonly files: readonly DroppedFil
         <Field words="Length, m" value={draft.length} onValue={(length) => setDraft({ ...draft, length })} />
       </div>
       <table className="criteria">
-        <thead><tr><th scope="col">File</th><th scope="col">Is a scan</th><th scope="col">Taken on</th></tr></thead>
-        <tbody>{draft.scans.map((each) => (
+        <thead><tr><th scope="col">File</th><th scope="col">Holds</th><th scope="col">Taken on</th></tr></thead>
+        <tbody>{draft.files.map((each) => (
           <tr key={each.file}>
             <th scope="row">{each.file}</th>
-            <td><input type="checkbox" aria-label={`${each.file} is a scan`} checked={each.used} onChange={(event) => setScan(each.file, { used: event.target.checked })} /></td>
-            <td><input type="date" aria-label={`Date of ${each.file}`} value={each.date} onChange={(event) => setScan(each.file, { date: event.target.value })} /></td>
+            <td><select aria-label={`What ${each.file} holds`} value={each.role} onChange={(event) => setFile(each.file, { role: event.target.value as StatedFile['role'] })}>{FILE_ROLES.map((role) => <option key={role} value={role}>{ROLE_WORDS[role]}</option>)}</select></td>
+            <td><input type="date" aria-label={`Date of ${each.file}`} value={each.date} onChange={(event) => setFile(each.file, { date: event.target.value })} /></td>
           </tr>
         ))}</tbody>
       </table>
-      <p className="quiet">{'missing' in made ? made.missing : 'Files of one date are runs of one inspection. To keep decisions, save record.json beside the scans and open the folder.'}</p>
+      <p className="quiet">{'missing' in made ? made.missing : 'Scans of one date are runs of one inspection, and its notes stand beside them; photos are found by themselves. To keep decisions, save record.json beside the scans and open the folder.'}</p>
       <p className="start-actions">
         <button type="submit" className="button-strong" disabled={text === null}>Read these scans</button>
         <button type="button" disabled={text === null} onClick={() => { if (text !== null) download('record.json', text, 'application/json'); }}>Save record.json</button>

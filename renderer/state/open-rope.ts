@@ -6,7 +6,7 @@ import { shellSource } from '../host/rope-source.ts';
 import type { RopeSource } from '../host/rope-source.ts';
 import { analyse } from './analyse.ts';
 import type { Trouble } from './app-state.ts';
-import { scansAmong } from './new-record.ts';
+import { tablesAmong } from './new-record.ts';
 import { choicesByRecipe } from './recipes.ts';
 import { change, store } from './store.ts';
 
@@ -45,7 +45,7 @@ export async function openEntry(entry: FolderEntry): Promise<void> {
 
 export async function openDropped(files: readonly DroppedFile[]): Promise<void> {
   const inside = withinRopeFolder(files);
-  if (inside === null && scansAmong(files.map(({ name, file }) => ({ name, modified: file.lastModified }))).length > 0) {
+  if (inside === null && tablesAmong(files.map(({ name, file }) => ({ name, modified: file.lastModified }))).length > 0) {
     await closeRope();
     change({ unrecorded: files });
     return;

@@ -1,4 +1,4 @@
-import { existsSync } from 'node:fs';
+import { cpSync, existsSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import type { Page } from 'playwright-core';
@@ -49,14 +49,18 @@ test('a dropped folder is read in the page, which says that decisions are not ke
   await page.context().close();
 });
 
-test('scans dropped without a record are dated from their names, and read once the rope is named', async () => {
+test('scans, notes and photos dropped without a record are dated from their names, and read once the rope is named', async () => {
   const { page, complaints } = await app.open();
   const files = ['2024-02-27.csv', '2026-02-24.csv'].map((name) => join(app.home, 'hoist-rope', name));
-  await drop(page, files);
+  const beside = { notes: join(app.home, '2026-02-24 visual notes.csv'), photo: join(app.home, '2026-02-24 crown 12.5m.png') };
+  writeFileSync(beside.notes, 'position_m,kind,value\n40,broken-wires,2\n');
+  cpSync(join(app.home, 'parted-rope', 'photos', '2025-04-311m.png'), beside.photo);
+  await drop(page, [...files, beside.notes, beside.photo]);
   const form = page.getByRole('form', { name: 'New record' });
   await form.waitFor();
   expect(await accessibilityFaults(page)).toEqual([]);
   expect(await form.getByLabel('Date of 2024-02-27.csv').inputValue()).toBe('2024-02-27');
+  expect(await form.getByLabel('What 2026-02-24 visual notes.csv holds').inputValue()).toBe('notes');
   expect(await form.getByRole('button', { name: 'Read these scans' }).isDisabled()).toBe(true);
   await form.getByLabel('Name of the rope').fill('SYNTHETIC spare rope');
   await form.getByLabel('Diameter, mm').fill('26');
@@ -64,6 +68,8 @@ test('scans dropped without a record are dated from their names, and read once t
   await ready(page);
   await expect.poll(() => page.getByRole('heading', { level: 1 }).textContent()).toBe('SYNTHETIC spare rope');
   expect(await page.locator('.legend-switch').count()).toBe(2);
+  await page.locator('.note-mark[aria-label="photo, 12.50 m"] img.photo').waitFor();
+  await page.locator('.note-mark[aria-label="broken wires 2, 40.00 m"]').waitFor();
   expect(complaints).toEqual([]);
   await page.context().close();
 });

@@ -32,7 +32,7 @@ beforeAll(async () => {
   const photo = (data: CameraData) => withCameraData(Uint8Array.from(drawn), { latitude: 47, ...data });
   const files = {
     ...TIMED_ROPE, 'photos/noted 99m.jpg': photo({}), 'photos/2024-09-01 crown 20.5m.jpg': photo({ orientation: 6 }), 'photos/DSC2.jpg': photo({ taken: '2024:09:01 10:00:40' }),
-    'photos/DSC3.jpg': photo({ taken: '2024:09:01 11:00:40' }), 'photos/letter.jpg': 'this is a letter and no photo', 'unplaced/DSC9.jpg': photo({}),
+    'photos/DSC3.jpg': photo({ taken: '2024:09:01 11:00:40' }), 'photos/letter.jpg': 'this is a letter and no photo', '../DSC9.jpg': photo({}),
   };
   for (const [name, content] of Object.entries(files)) {
     mkdirSync(dirname(file(name)), { recursive: true });
@@ -104,10 +104,10 @@ test('a photo is placed by hand, taken off the rope and left to its name and tim
 });
 
 test('photos added in the app are copied whole, placed and shown', async () => {
-  await page.getByLabel('Add photos').setInputFiles([{ name: '2024-05-02 inside 44.4m.jpg', mimeType: 'image/jpeg', buffer: readFileSync(file('unplaced/DSC9.jpg')) }, { name: 'DSC9.jpg', mimeType: 'image/jpeg', buffer: readFileSync(file('unplaced/DSC9.jpg')) }]);
+  await page.getByLabel('Add photos').setInputFiles([{ name: '2024-05-02 inside 44.4m.jpg', mimeType: 'image/jpeg', buffer: readFileSync(file('../DSC9.jpg')) }, { name: 'DSC9.jpg', mimeType: 'image/jpeg', buffer: readFileSync(file('../DSC9.jpg')) }]);
   await row('added/2024-05-02 inside 44.4m.jpg').getByText('at 44.40 m').waitFor();
   await row('added/DSC9.jpg').getByText(/which inspection it belongs to/).waitFor();
-  expect(readFileSync(file('added/DSC9.jpg'))).toEqual(readFileSync(file('unplaced/DSC9.jpg')));
+  expect(readFileSync(file('added/DSC9.jpg'))).toEqual(readFileSync(file('../DSC9.jpg')));
 });
 
 test('a section shows the photos that lie in it, with why they are taken to lie there', async () => {

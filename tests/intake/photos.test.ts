@@ -115,7 +115,7 @@ describe('photos of a rope folder', () => {
     ...TIMED_ROPE,
     'photos/noted 99m.jpg': BARE_JPEG, 'photos/2024-09-01 crown 20.5m.jpg': BARE_JPEG, 'photos/2024-09-01 far 600m.jpg': BARE_JPEG,
     'photos/DSC1.jpg': taken('2024:05:01 10:00:40'), 'photos/DSC2.jpg': taken('2024:09:01 10:00:40'), 'photos/DSC3.jpg': taken('2024:09:01 11:00:40'), 'photos/20240501_100020.jpg': BARE_JPEG,
-    'photos/who knows 30m.jpg': BARE_JPEG, 'photos/letter 10m 2024-05-01.jpg': 'this is a letter and no photo', 'photos/Thumbs.db': 'x', 'elsewhere/5m.jpg': BARE_JPEG, 'added/DSC4.jpg': taken('2024:08:30 10:00:00'), 'added/table.csv': 'position_m,kind\n',
+    'photos/who knows 30m.jpg': BARE_JPEG, 'photos/letter 10m 2024-05-01.jpg': 'this is a letter and no photo', 'photos/Thumbs.db': 'x', 'elsewhere/2024-05-01 5m.jpg': BARE_JPEG, 'elsewhere/2024-05-01 6m.txt': 'x', 'added/DSC4.jpg': taken('2024:08:30 10:00:00'), 'added/table.csv': 'position_m,kind\n',
   };
   const analyse = async (journal: readonly JournalEntry[] = []): Promise<Analysis> =>
     assess(await openRopeFolder(folderWith(files)), { generated: '2024-10-01T00:00:00Z', product: 'test', createHash: nodeHasher, checkpoint: noCheckpoint, journal });
@@ -127,7 +127,7 @@ describe('photos of a rope folder', () => {
       '2024-09-01 crown 20.5m.jpg': ['autumn', 20.5, 'name'], '2024-09-01 far 600m.jpg': ['autumn', null, 'nothing'],
       // Half a metre a second: forty seconds are 20.25 m of the file, which the second scan counted from the other end.
       'DSC1.jpg': ['spring', 20.3, 'time'], 'DSC2.jpg': ['autumn', 39.7, 'time'], 'DSC3.jpg': ['autumn', null, 'nothing'], '20240501_100020.jpg': ['spring', 10.3, 'time'],
-      'who knows 30m.jpg': [null, null, 'nothing'], 'letter 10m 2024-05-01.jpg': ['spring', null, 'nothing'], 'added/DSC4.jpg': ['autumn', null, 'nothing'],
+      'who knows 30m.jpg': [null, null, 'nothing'], 'letter 10m 2024-05-01.jpg': ['spring', null, 'nothing'], 'added/DSC4.jpg': ['autumn', null, 'nothing'], 'elsewhere/2024-05-01 5m.jpg': ['spring', 5, 'name'],
     });
     const reasons = new Map(analysis.assessment.photos.map((each) => [each.file, each.reason]));
     expect(reasons.get('photos/DSC2.jpg')).toMatch(/^taken 10:00:40, when the head stood at 20\.\d m of autumn\.csv \(clock: times of day/);

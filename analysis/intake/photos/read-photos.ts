@@ -8,7 +8,7 @@ import { dayInName, momentInName } from './moment-in-name.ts';
 import { photoFacts } from './photo-facts.ts';
 import { photoFile, photoFolder } from './photo-file.ts';
 
-/** A photo that no visual note names: a file of a photo folder, or an image that was added in the app. */
+/** A photo that no visual note names: a file of a photo folder, or an image elsewhere in the rope folder. */
 export interface LoosePhoto {
   readonly file: string;
   /** The inspection that it belongs to; null where several share its folder and nothing says which. */
@@ -29,12 +29,12 @@ interface Source {
 const HEAD_BYTES = 256 * 1024;
 /** What file managers leave in folders. */
 const LEFTOVER = /(^|\/)(\.[^/]*|thumbs\.db|desktop\.ini)$/i;
-/** Where the app puts what users add, among it photos of any inspection. */
-const ADDED = /^added\/.*\.(jpe?g|png|gif|webp|tiff?|heic|heif|avif|bmp)$/i;
+/** Outside the photo folders only what is called an image counts as a photo; it may be of any inspection. */
+const IMAGE = /\.(jpe?g|png|gif|webp|tiff?|heic|heif|avif|bmp)$/i;
 /** A photo belongs to one of the inspections that share its folder if its day lies this near to that inspection's, days. */
 const NEAR_DAYS = 31;
 
-/** The photos of all inspections' folders, and those added in the app, that no note names; by file name, each with what it says of itself. Originals are only read. */
+/** The photos of all inspections' folders and the other images of the rope folder that no note names; by file name, each with what it says of itself. Originals are only read. */
 export async function readPhotos(source: Source, record: Pick<RopeRecord, 'inspections'>, notes: readonly VisualNote[], checkpoint: Checkpoint): Promise<LoosePhoto[]> {
   const named = new Set(notes.map((note) => (note.photo === null ? null : photoFile(note.photo, note.inspection, record, source.files))));
   const loose = source.files.map((each) => each.name).filter((name) => !named.has(name) && !LEFTOVER.test(name)).map((file) => ({ file, sharers: inspectionsOf(file, record) })).filter(({ sharers }) => sharers.length > 0);
@@ -51,10 +51,10 @@ export async function readPhotos(source: Source, record: Pick<RopeRecord, 'inspe
 
 type Inspection = RopeRecord['inspections'][number];
 
-/** The inspections whose photo folder holds the file: those of the innermost such folder; any for a photo that was added. */
+/** The inspections whose photo folder holds the file: those of the innermost such folder; any for an image elsewhere. */
 function inspectionsOf(file: string, { inspections }: Pick<RopeRecord, 'inspections'>): Inspection[] {
   const holding = inspections.map((inspection) => ({ inspection, folder: photoFolder(inspection.photos) })).filter(({ folder }) => folder !== null && folder !== '' && file.startsWith(`${folder}/`));
-  if (holding.length === 0) return ADDED.test(file) ? [...inspections] : [];
+  if (holding.length === 0) return IMAGE.test(file) ? [...inspections] : [];
   const innermost = Math.max(...holding.map(({ folder }) => folder!.length));
   return holding.filter(({ folder }) => folder!.length === innermost).map(({ inspection }) => inspection);
 }
