@@ -15,11 +15,11 @@ export function judgeMotion(samples: OrderedSamples, grid: EvenGrid): Finding[] 
     ...listed('backward', 'warning', samples.backward, LISTED, (back) => [back.from, back.to], (back) => `The rope ran back from ${metres(back.to)} to ${metres(back.from)} and on again; the first pass is used, the other ${back.samples} samples are not. Look for slip of the encoder here.`),
   ];
   const loose = samples.passedAgain - samples.backward.reduce((sum, each) => sum + each.samples, 0);
-  if (loose > 0) found.push(finding('backward', 'info', grid.start, end, `${loose} samples lie behind the one before by no more than two sample steps (rocking of the rope or of the encoder); they are left out.`));
+  if (loose > 0) found.push(finding('backward', 'info', grid.start, end, `Samples behind the one before by no more than two sample steps: ${loose} (rocking of the rope or of the encoder); they are left out.`));
   const merged = samples.duplicates - samples.stops.reduce((sum, each) => sum + each.samples - 1, 0);
-  if (merged > 0) found.push(finding('duplicate-positions', merged > 0.2 * samples.count ? 'warning' : 'info', grid.start, end, `${merged} samples repeat the position before them and are merged by their mean${merged > 0.2 * samples.count ? '; the positions are written more coarsely than the signal is sampled, so use more decimals when exporting' : ''}.`));
-  if (samples.spikes > 0) found.push(finding('encoder-jump', 'warning', grid.start, end, `${samples.spikes} samples have a position far off their neighbours and are left out; check the encoder and its cable.`));
-  if (grid.offGrid > 0) found.push(finding('encoder-jump', 'info', grid.start, end, `${grid.offGrid} samples stand beside the even steps of all others and are left out as damaged.`));
+  if (merged > 0) found.push(finding('duplicate-positions', merged > 0.2 * samples.count ? 'warning' : 'info', grid.start, end, `Samples that repeat the position before them, merged by their mean: ${merged}${merged > 0.2 * samples.count ? '; the positions are written more coarsely than the signal is sampled, so use more decimals when exporting' : ''}.`));
+  if (samples.spikes > 0) found.push(finding('encoder-jump', 'warning', grid.start, end, `Samples with a position far off their neighbours, left out: ${samples.spikes}. Check the encoder and its cable.`));
+  if (grid.offGrid > 0) found.push(finding('encoder-jump', 'info', grid.start, end, `Samples beside the even steps of all others, left out as damaged: ${grid.offGrid}.`));
   for (const jump of samples.jumps.slice(0, LISTED)) {
     found.push(jump.size > 0
       ? finding('encoder-jump', 'warning', jump.at, jump.at + jump.size, `Positions leap by ${metres(jump.size)} between two samples: a hole in the file or a leap of the encoder. The length between is not inspected; repeat the run over it.`)

@@ -14,9 +14,9 @@ export function judgeRows(rows: RowsRead, unplaced: number, positions: Float64Ar
   });
   const ends = [positions[0], positions[last]];
   const whole = [Math.min(...ends), Math.max(...ends)] as const;
-  if (rejected > LISTED) found.push(finding('row-rejected', 'warning', ...whole, `${rejected - LISTED} more rows could not be read and are left out.`));
-  if (unplaced > 0) found.push(finding('row-rejected', 'warning', ...whole, `${unplaced} rows have a mark such as -9999 for a position and are left out: not inspected where nothing else covers it.`));
-  if (rows.repeatedHeaders > 0) found.push(finding('repeated-header', 'info', ...whole, `The header stands ${rows.repeatedHeaders} more times among the rows; several recordings may have been joined in this file.`));
-  if (rows.summaryRows > 0) found.push(finding('summary-row', 'info', ...whole, `${rows.summaryRows} rows of totals or means are left out.`));
+  if (rejected > LISTED) found.push(finding('row-rejected', 'warning', ...whole, `Further rows that could not be read and are left out: ${rejected - LISTED}.`));
+  if (unplaced > 0) found.push(finding('row-rejected', 'warning', ...whole, `Rows with a mark such as -9999 for a position, left out: ${unplaced}. Not inspected where nothing else covers it.`));
+  if (rows.repeatedHeaders > 0) found.push(finding('repeated-header', 'info', ...whole, `Headers among the rows: ${rows.repeatedHeaders}. Several recordings may have been joined in this file.`));
+  if (rows.summaryRows > 0) found.push(finding('summary-row', 'info', ...whole, `Rows of totals or means, left out: ${rows.summaryRows}.`));
   return found;
 }
