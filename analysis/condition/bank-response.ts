@@ -1,22 +1,31 @@
-import { BANK_SHAPES, bankScales, halfKernels } from './pulse-bank.ts';
+import { BANK_SHAPES, bankScales, halfKernels, mirrored, tapsOf, unthinned } from './pulse-bank.ts';
 import type { BankScale, HalfKernels } from './pulse-bank.ts';
+import { noiseCorrelation } from './noise-correlation.ts';
 import { scaleByStretch } from './noise-levels.ts';
 import type { NoiseLevels } from './noise-levels.ts';
 import type { ConditionParameters } from './parameters.ts';
+import { isOdd } from './pulse-shapes.ts';
 import type { Checkpoint } from '../rope/checkpoint.ts';
 
-/** Standard deviation of a filter's amplitude by stretch of alike noise. */
+/** Standard deviation of a filter's amplitude by stretch of alike noise; after evenTails times what its tail weighs. */
 export interface BankNoise {
   readonly width: number;
   readonly shape: (typeof BANK_SHAPES)[number];
   readonly sigma: Float64Array;
+  /** The filter on samples as recorded: half a kernel, on the sample or (phase 0.5) from half a sample behind it. */
+  readonly phase: 0 | 0.5;
+  readonly half: Float64Array;
 }
 
-/** Local maxima of the bank over its own noise, sorted by position. */
-export interface Candidates {
+/** Local maxima of filters over their own noise, sorted by position. */
+export interface PlacedScores {
   readonly count: number;
   readonly index: Float64Array; // samples of the trace, fractional
   readonly score: Float64Array; // signed, in standard deviations
+}
+
+/** Local maxima of the whole bank. */
+export interface Candidates extends PlacedScores {
   readonly filter: Uint8Array; // index into noise
   readonly noise: readonly BankNoise[];
 }
@@ -30,20 +39,35 @@ export async function bankResponse(values: Float64Array, mask: Uint8Array, step:
   const thinned = new Map<number, { values: Float64Array; mask: Uint8Array }>([[1, { values, mask }]]);
   const noise: BankNoise[] = [];
   const found: Found = { index: [], score: [], filter: [] };
+  const correlations: Record<number, Float64Array> = {};
   const room = roomFor(values.length);
   for (const [done, scale] of scales.entries()) {
     await checkpoint('Seeking pulses', done / scales.length);
     const signal = thinnedBy(thinned, scale.thinning);
+    const blockWidth = levels.blockWidth / scale.thinning;
+    const correlation = (correlations[scale.thinning] ??= noiseCorrelation(signal.values, signal.mask, step * scale.thinning, levels, blockWidth, 2 * mostTaps(scales, scale.thinning, step)));
     for (const phase of scale.phases) {
-      const responses = respond(signal.values, halfKernels(scale.width, step * scale.thinning, phase), phase, room);
+      const kernels = halfKernels(scale.width, step, scale.thinning, phase, correlation);
+      const responses = respond(signal.values, kernels, phase, room);
       for (const shape of BANK_SHAPES) {
-        const sigma = scaleByStretch(responses[shape], signal.mask, levels, Math.max(1, Math.round(levels.blockWidth / scale.thinning)));
+        const sigma = scaleByStretch(responses[shape], signal.mask, levels, Math.max(1, Math.round(blockWidth)));
         collect(responses[shape], signal.mask, scale, phase, sigma, levels, noise.length, found);
-        noise.push({ width: scale.width, shape, sigma });
+        noise.push({ width: scale.width, shape, sigma, phase, half: asRecorded(kernels[shape], isOdd(shape), phase, scale.thinning) });
       }
     }
   }
   return sorted(found, noise);
+}
+
+const mostTaps = (scales: readonly BankScale[], thinning: number, step: number): number =>
+  scales.reduce((most, scale) => (scale.thinning === thinning ? Math.max(most, tapsOf(scale.width, step * thinning)) : most), 0);
+
+/** The half kernel that gives on samples as recorded what `half` gives on thinned ones. */
+function asRecorded(half: Float64Array, odd: boolean, phase: 0 | 0.5, thinning: number): Float64Array {
+  if (thinning === 1) return half;
+  let whole = mirrored(half, odd, phase);
+  for (let done = 1; done < thinning; done *= 2) whole = unthinned(whole);
+  return whole.slice(whole.length >> 1);
 }
 
 interface Found { index: number[]; score: number[]; filter: number[] }
@@ -79,62 +103,62 @@ type Responses = Record<(typeof BANK_SHAPES)[number], Float64Array>;
 /** Room for one width's responses, used again for the next: they are looked through at once. */
 function roomFor(count: number): Responses & { padded: Float64Array } {
   const even = count + (count % 2);
-  return { bell: new Float64Array(even), axial: new Float64Array(even), radial: new Float64Array(even), padded: new Float64Array(0) };
+  return { bell: new Float64Array(even), hat: new Float64Array(even), radial: new Float64Array(even), padded: new Float64Array(0) };
 }
 
 /** Responses of the three forms, two samples at a time: they share the kernels and most of the samples. Written into `room`. */
 function respond(values: Float64Array, kernels: HalfKernels, phase: 0 | 0.5, room: Responses & { padded: Float64Array }): Responses {
   const count = values.length;
-  const taps = Math.max(kernels.bell.length, kernels.axial.length, kernels.radial.length);
+  const taps = Math.max(kernels.bell.length, kernels.hat.length, kernels.radial.length);
   const bellTaps = padTo(kernels.bell, taps);
-  const axialTaps = padTo(kernels.axial, taps);
+  const hatTaps = padTo(kernels.hat, taps);
   const radialTaps = padTo(kernels.radial, taps);
   const needed = count + 2 * taps + 4;
   if (room.padded.length < needed) room.padded = new Float64Array(needed + 64);
-  const { padded, bell, axial, radial } = room;
+  const { padded, bell, hat, radial } = room;
   padded.fill(0, 0, taps);
   padded.set(values, taps);
   padded.fill(0, taps + count, needed);
   const even = count + (count % 2);
   const shift = phase === 0 ? 0 : 1;
   // On the sample itself both halves of an even kernel meet: its middle weight counts once.
-  if (shift === 0) for (const middle of [bellTaps, axialTaps]) middle[0] /= 2;
+  if (shift === 0) for (const middle of [bellTaps, hatTaps]) middle[0] /= 2;
   for (let i = 0; i < even; i += 2) {
     const left = i + taps;
     const right = left + shift;
     let before = padded[left + 1];
     let after = padded[right];
     let bellA = 0;
-    let axialA = 0;
+    let hatA = 0;
     let radialA = 0;
     let bellB = 0;
-    let axialB = 0;
+    let hatB = 0;
     let radialB = 0;
     for (let k = 0; k < taps; k += 1) {
       const beforeA = padded[left - k];
       const afterB = padded[right + 1 + k];
       const b = bellTaps[k];
-      const x = axialTaps[k];
+      const x = hatTaps[k];
       const r = radialTaps[k];
       const sumA = beforeA + after;
       const sumB = before + afterB;
       bellA += sumA * b;
-      axialA += sumA * x;
+      hatA += sumA * x;
       radialA += (after - beforeA) * r;
       bellB += sumB * b;
-      axialB += sumB * x;
+      hatB += sumB * x;
       radialB += (afterB - before) * r;
       before = beforeA;
       after = afterB;
     }
     bell[i] = bellA;
-    axial[i] = axialA;
+    hat[i] = hatA;
     radial[i] = radialA;
     bell[i + 1] = bellB;
-    axial[i + 1] = axialB;
+    hat[i + 1] = hatB;
     radial[i + 1] = radialB;
   }
-  return { bell: bell.subarray(0, count), axial: axial.subarray(0, count), radial: radial.subarray(0, count) };
+  return { bell: bell.subarray(0, count), hat: hat.subarray(0, count), radial: radial.subarray(0, count) };
 }
 
 function padTo(values: Float64Array, length: number): Float64Array {

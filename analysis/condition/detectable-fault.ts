@@ -2,7 +2,6 @@ import { seededRandom } from '../life/statistics/random.ts';
 import type { FaultSearch } from './find-faults.ts';
 import { normalQuantile } from './normal-quantile.ts';
 import type { ConditionParameters } from './parameters.ts';
-import { BANK_SHAPES, halfKernels } from './pulse-bank.ts';
 import { isOdd, pulseAt } from './pulse-shapes.ts';
 
 /** Trials of one size, and sizes tried at most. */
@@ -20,7 +19,8 @@ export function detectableFault(search: FaultSearch, mask: Uint8Array, step: num
   const { levels, threshold, candidates } = search;
   const width = Math.max(usualWidth(search), 1.2 * step);
   const shape = usualShape(search);
-  const nearest = candidates.noise.reduce((best, each) => (each.shape === shape && Math.abs(Math.log(each.width / width)) < Math.abs(Math.log(best.width / width)) ? each : best), candidates.noise.find((each) => each.shape === shape) ?? candidates.noise[0]);
+  const alike = candidates.noise.filter((each) => isOdd(each.shape) === isOdd(shape));
+  const nearest = alike.reduce((best, each) => (Math.abs(Math.log(each.width / width)) < Math.abs(Math.log(best.width / width)) ? each : best));
   const margin = normalQuantile(parameters.detectionProbability);
   const score = (stretch: number) => (levels.stretches[stretch].ratio > parameters.textureRaised ? threshold.raised : threshold.sound).score;
   const factor = calibrate(search, mask, step, width, shape, (stretch) => (score(stretch) + margin) * nearest.sigma[stretch], score, parameters, seed);
@@ -65,14 +65,13 @@ function calibrate(search: FaultSearch, mask: Uint8Array, step: number, width: n
 
 /** Whether any filter of the bank passes the threshold within a pulse's width of the middle. */
 function isSeen({ candidates }: FaultSearch, window: Float64Array, middle: number, step: number, stretch: number, threshold: number): boolean {
-  for (const { width, shape, sigma } of candidates.noise) {
-    if (!(BANK_SHAPES as readonly string[]).includes(shape)) continue;
-    const half = halfKernels(width, step, 0)[shape];
+  for (const { width, shape, sigma, phase, half } of candidates.noise) {
     const near = Math.max(1, Math.round((0.6 * width) / step));
     const odd = isOdd(shape);
+    const shift = phase === 0 ? 0 : 1;
     for (let i = middle - near; i <= middle + near; i += 1) {
-      let sum = odd ? 0 : window[i] * half[0];
-      for (let k = 1; k < half.length && i + k < window.length && i - k >= 0; k += 1) sum += (window[i + k] + (odd ? -1 : 1) * window[i - k]) * half[k];
+      let sum = shift === 0 && !odd ? -window[i] * half[0] : 0;
+      for (let k = 0; k < half.length && i + k + shift < window.length && i - k >= 0; k += 1) sum += (window[i + k + shift] + (odd ? -1 : 1) * window[i - k]) * half[k];
       if (Math.abs(sum) > threshold * sigma[stretch]) return true;
     }
   }

@@ -8,6 +8,7 @@ import { calibrateFaults } from './calibrate-faults.ts';
 import type { ConditionContext } from './condition-context.ts';
 import { countBreaks } from './count-breaks.ts';
 import type { Fault } from './condition.ts';
+import { evenTails } from './even-tails.ts';
 import { falseCallThreshold } from './false-call-threshold.ts';
 import type { FalseCallThreshold } from './false-call-threshold.ts';
 import { faultNoise } from './fault-noise.ts';
@@ -16,6 +17,7 @@ import type { LevelledFault } from './level-fault.ts';
 import { noiseLevels } from './noise-levels.ts';
 import type { NoiseLevels } from './noise-levels.ts';
 import type { ConditionParameters } from './parameters.ts';
+import { awayFromStrong } from './quiet-maxima.ts';
 import { isOdd, PULSE_SHAPES, widthOf } from './pulse-shapes.ts';
 import type { PulseShape } from './pulse-shapes.ts';
 import { resolvePulses } from './resolve-pulses.ts';
@@ -53,7 +55,8 @@ export async function findFaults(trace: Trace<'measured'>, mask: Uint8Array, con
   const { values: clean, spacing } = removeStrandPattern(levelled, mask, step, context.nominalStrandSpacing, parameters);
   const levels = noiseLevels(clean, mask, levelled.blockWidth, parameters.noiseChangePenalty);
   if (!levels) return null;
-  const candidates = await bankResponse(clean, mask, step, levels, parameters, (stage, share) => checkpoint(stage, 0.2 + 0.6 * share));
+  const responses = await bankResponse(clean, mask, step, levels, parameters, (stage, share) => checkpoint(stage, 0.2 + 0.6 * share));
+  const candidates = evenTails(responses, SEPARATE / step, step, lengthOf(mask) * step, parameters.falseCallsPer100m);
   const kept = strongestNearby(candidates, SEPARATE / step);
   const threshold = thresholds(candidates, kept, levels, mask, step, parameters);
   const noise = faultNoise(levelled, mask);
@@ -64,6 +67,12 @@ export async function findFaults(trace: Trace<'measured'>, mask: Uint8Array, con
 }
 
 type Search = Omit<FaultSearch, 'faults'>;
+
+function lengthOf(mask: Uint8Array): number {
+  let members = 0;
+  for (let i = 0; i < mask.length; i += 1) members += mask[i];
+  return members;
+}
 
 const stretchAt = (levels: NoiseLevels, index: number): number => levels.stretchOf[Math.max(0, Math.min(levels.stretchOf.length - 1, Math.floor(index / levels.blockWidth)))];
 
@@ -76,15 +85,11 @@ function thresholds(candidates: Candidates, kept: readonly number[], levels: Noi
     for (let i = block * levels.blockWidth; i < end; i += 1) members += mask[i];
     length[isRaised[levels.stretchOf[block]] ? 'raised' : 'sound'] += members * step;
   }
-  // Beside a strong pulse stand its own shoulders: they are no noise.
-  const strong = kept.filter((k) => Math.abs(candidates.score[k]) > 6).map((k) => candidates.index[k]);
   const maxima = { sound: [] as number[], raised: [] as number[] };
-  let nearest = 0;
+  const isQuiet = awayFromStrong(candidates, kept, step);
   for (const k of kept) {
     const index = candidates.index[k];
-    while (nearest + 1 < strong.length && Math.abs(strong[nearest + 1] - index) <= Math.abs(strong[nearest] - index)) nearest += 1;
-    if (strong.length > 0 && Math.abs(strong[nearest] - index) * step < 0.3) continue;
-    maxima[isRaised[stretchAt(levels, index)] ? 'raised' : 'sound'].push(Math.abs(candidates.score[k]));
+    if (isQuiet(index)) maxima[isRaised[stretchAt(levels, index)] ? 'raised' : 'sound'].push(Math.abs(candidates.score[k]));
   }
   const sound = falseCallThreshold(maxima.sound, length.sound, parameters.falseCallsPer100m);
   const raised = falseCallThreshold(maxima.raised, length.raised, parameters.falseCallsPer100m);
@@ -100,7 +105,7 @@ interface PlacedPulse extends ResolvedPulse {
 const STRONG = 8;
 const ENOUGH_STRONG = 40;
 
-const NO_FAVOUR: Readonly<Record<PulseShape, number>> = { bell: 0, axial: 0, hat: 0, radial: 0, slope: 0 };
+const NO_FAVOUR: Readonly<Record<PulseShape, number>> = { bell: 0, axial: 0, hat: 0, radial: 0, slope: 0, coil: 0 };
 
 function resolveAll(search: Search, kept: readonly number[], step: number, parameters: ConditionParameters): PlacedPulse[] {
   const loud = kept.filter((k) => Math.abs(search.candidates.score[k]) > STRONG);

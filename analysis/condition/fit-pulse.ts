@@ -15,7 +15,7 @@ export interface PulseFit {
 const WIDTHS = [0.62, 0.79, 1, 1.26, 1.6] as const;
 const BETWEEN = 1.12;
 /** Widths to either side over which each form is fitted: as far as it holds energy, or wide forms would seem to explain more. */
-const REACH: Readonly<Record<PulseShape, number>> = { bell: 1.5, axial: 4, hat: 2, radial: 4, slope: 2 };
+const REACH: Readonly<Record<PulseShape, number>> = { bell: 1.5, axial: 4, hat: 2, radial: 4, slope: 2, coil: 3 };
 
 /**
  * Best pulse in a window: position about `guess` within `reach`, width about `width` but not over `widest`, all forms, by least squares.

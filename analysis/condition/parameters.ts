@@ -6,8 +6,8 @@ export interface ParameterEntry {
 }
 
 const TABLE = {
-  faultBaselineLength: { value: 0.6, unit: 'm', reason: 'LF is taken about its mean over this length: ten times the widest pulse, so that slow humps go and pulses stay' },
-  faultNarrowest: { value: 0.01, unit: 'm', reason: 'narrowest pulse sought (full width at half height): a break read by a sensor about 13 mm away (width 0.768 of the distance)' },
+  faultBaselineLength: { value: 1.2, unit: 'm', reason: 'LF is taken about its mean over this length: twenty times the widest pulse, so that slow humps go and pulses keep their height' },
+  faultNarrowest: { value: 0.007, unit: 'm', reason: 'narrowest pulse sought (full width at half height): a break read by a sensor about 9 mm away (width 0.768 of the distance)' },
   faultWidest: { value: 0.064, unit: 'm', reason: 'widest pulse sought: a break about 80 mm deep; wider humps are not breaks' },
   faultWidthRatio: { value: 1.6, unit: '1', reason: 'ratio of neighbouring widths in the filter bank: a pulse between two loses less than 2 % of its height' },
   falseCallsPer100m: { value: 0.1, unit: '1/100 m', reason: 'false calls accepted on sound rope; the threshold follows from the rope\'s own noise' },

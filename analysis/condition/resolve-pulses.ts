@@ -1,8 +1,6 @@
 import type { BankNoise } from './bank-response.ts';
 import { fitPulse, subtractPulse } from './fit-pulse.ts';
 import type { PulseFit } from './fit-pulse.ts';
-import { halfKernels } from './pulse-bank.ts';
-import type { HalfKernels } from './pulse-bank.ts';
 import { isOdd, widthOf } from './pulse-shapes.ts';
 import type { PulseShape } from './pulse-shapes.ts';
 import type { ConditionParameters } from './parameters.ts';
@@ -65,7 +63,8 @@ export function resolvePulses(rest: Float64Array, known: readonly PulseFit[], co
     }
     if (pulses.length > 1) refit(rest, pulses, context);
   }
-  return pulses;
+  // Fitted beside each other, some turn out to be lower than they seemed alone.
+  return pulses.filter((pulse) => !isLow(pulse, [...pulses, ...known], context));
 }
 
 /** Extent of the main form, at half height: a pair of opposite peaks is about twice its lobe wide. */
@@ -77,12 +76,14 @@ function isUnresolved(each: PulseFit, fit: PulseFit, { parameters }: ResolveCont
 }
 
 /** Inside a stronger pulse, or so low beside stronger ones that it is what their forms miss: what each misses adds up. */
-function isMisfit(pulses: readonly PulseFit[], fit: PulseFit, { parameters }: ResolveContext): boolean {
+function isMisfit(pulses: readonly PulseFit[], fit: PulseFit, context: ResolveContext): boolean {
+  return pulses.some((each) => Math.abs(each.at - fit.at) < context.parameters.resolutionWidths * extentOf(each)) || isLow(fit, pulses, context);
+}
+
+function isLow(fit: PulseFit, pulses: readonly PulseFit[], { parameters }: ResolveContext): boolean {
   let beside = 0;
   for (const each of pulses) {
-    const distance = Math.abs(each.at - fit.at);
-    if (distance < parameters.resolutionWidths * extentOf(each)) return true;
-    if (distance < 3 * (each.width + fit.width)) beside += Math.abs(each.amplitude);
+    if (Math.abs(each.amplitude) > Math.abs(fit.amplitude) && Math.abs(each.at - fit.at) < 3 * (each.width + fit.width)) beside += Math.abs(each.amplitude);
   }
   return Math.abs(fit.amplitude) < parameters.secondPulseShare * beside;
 }
@@ -98,19 +99,6 @@ function refit(rest: Float64Array, pulses: ResolvedPulse[], context: ResolveCont
   }
 }
 
-const kernelsByWidth = new Map<string, HalfKernels>();
-
-function kernelsOf(width: number, step: number): HalfKernels {
-  const key = `${width}/${step}`;
-  let kernels = kernelsByWidth.get(key);
-  if (!kernels) {
-    if (kernelsByWidth.size > 200) kernelsByWidth.clear();
-    kernels = halfKernels(width, step, 0);
-    kernelsByWidth.set(key, kernels);
-  }
-  return kernels;
-}
-
 interface Seed { readonly at: number; readonly score: number; readonly width: number }
 
 /** The strongest response of the bank in what is left of the window, or null where none passes the threshold. */
@@ -118,22 +106,22 @@ function strongestLeft(rest: Float64Array, barred: readonly number[], context: R
   let best: Seed | null = null;
   let least = context.threshold;
   const { step } = context;
-  for (const { width, shape, sigma } of context.noise) {
-    const half = kernelsOf(width, step)[shape];
+  for (const { width, shape, sigma, phase, half } of context.noise) {
     const deviation = sigma[context.stretch];
     if (!(deviation > 0)) continue;
     const odd = isOdd(shape);
     // Wide pulses are scanned in hops of a sixth of their width: between hops the score changes by a few percent.
     const hop = Math.max(1, Math.floor(width / step / 6));
     const first = Math.max(half.length, Math.round(context.from / step));
-    const end = Math.min(rest.length - half.length, Math.round(context.to / step) + 1);
+    const end = Math.min(rest.length - half.length - 1, Math.round(context.to / step) + 1);
+    const shift = phase === 0 ? 0 : 1;
     for (let i = first; i < end; i += hop) {
-      let sum = odd ? 0 : rest[i] * half[0];
-      if (odd) for (let k = 1; k < half.length; k += 1) sum += (rest[i + k] - rest[i - k]) * half[k];
-      else for (let k = 1; k < half.length; k += 1) sum += (rest[i + k] + rest[i - k]) * half[k];
+      let sum = shift === 0 && !odd ? -rest[i] * half[0] : 0;
+      if (odd) for (let k = 0; k < half.length; k += 1) sum += (rest[i + k + shift] - rest[i - k]) * half[k];
+      else for (let k = 0; k < half.length; k += 1) sum += (rest[i + k + shift] + rest[i - k]) * half[k];
       const score = sum / deviation;
       if (Math.abs(score) <= least) continue;
-      const at = i * step;
+      const at = (i + phase) * step;
       if (barred.some((each) => Math.abs(each - at) < Math.max(width, 1.5 * step))) continue;
       least = Math.abs(score);
       best = { at, score, width };

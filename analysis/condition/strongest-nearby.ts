@@ -1,7 +1,7 @@
-import type { Candidates } from './bank-response.ts';
+import type { PlacedScores } from './bank-response.ts';
 
 /** Indices of the candidates that are the strongest within `distance` samples to either side, in order of position. Linear time. */
-export function strongestNearby(candidates: Candidates, distance: number): number[] {
+export function strongestNearby(candidates: PlacedScores, distance: number): number[] {
   const kept: number[] = [];
   const queue: number[] = [];
   let head = 0;

@@ -36,16 +36,14 @@ export function signalOf(spectrum: Float64Array, size: number): Float64Array {
   return signal;
 }
 
-/** Forward transform of an interleaved complex signal of a power-of-two length. No scaling. */
-export function complexSpectrum(interleaved: Float64Array): Float64Array {
-  const out = new Float64Array(interleaved.length);
+/** Forward transform of an interleaved complex signal of a power-of-two length, into `out` (another array). No scaling. */
+export function complexSpectrum(interleaved: Float64Array, out = new Float64Array(interleaved.length)): Float64Array {
   planOf(interleaved.length / 2).transform(out, interleaved);
   return out;
 }
 
 /** Inverse of complexSpectrum, scaled by one over the length. */
-export function complexSignal(interleaved: Float64Array): Float64Array {
-  const out = new Float64Array(interleaved.length);
+export function complexSignal(interleaved: Float64Array, out = new Float64Array(interleaved.length)): Float64Array {
   planOf(interleaved.length / 2).inverseTransform(out, interleaved);
   return out;
 }

@@ -1,7 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { drawConditions } from '../support/lab-conditions.ts';
+import { cumulativeStdNormalProbability as normalShare } from 'simple-statistics';
 import { addScore, emptyScore, laboratoryContext, medianOf, share } from '../support/lab-score.ts';
+import { pulseValue } from '../support/lab-pulses.ts';
 import { makeLabTrace } from '../support/lab-trace.ts';
+import type { LabFault } from '../support/lab-trace.ts';
 import { assessLab, assessTrace, breakAt, quietRope, zoneAt } from '../support/quiet-rope.ts';
 import { assessCondition } from '../../analysis/condition/assess-condition.ts';
 import type { Fault } from '../../analysis/condition/condition.ts';
@@ -43,6 +46,33 @@ describe('faults on random laboratory ropes, against what was laid into them (re
     expect((100 * score.falseCalls) / score.length).toBeLessThanOrEqual(0.3);
   }, 120_000);
 });
+
+describe('pulses that are a sample or two wide, or no form of the bank, at 4 to 6', () => {
+  it.each([
+    ['lorentz', 0.01, 0.022, 0.9], ['lorentz', 0.005, 0.015, 0.9], ['lorentz', 0.02, 0.032, 0.7], ['bell', 0.01, 0.016, 0.85], ['narrow-hat', 0.005, 0.013, 0.75],
+  ] as const)('%s on samples %d m apart, %d m wide: found nearly as often as by one who knows form and place (at least %d of it)', async (form, step, width, asked) => {
+    let [found, calls, ideal] = [0, 0, 0];
+    for (let seed = 1; seed <= 9; seed += 1) {
+      // Distances of 9.17 m fall on samples and between them.
+      const faults = Array.from({ length: 20 }, (_, i) => breakAt(3 + i * 9.17, 4 + ((i * 0.618) % 1) * 2, { form, r: width / 0.768 }));
+      const condition = await assessLab(quietRope({ seed, step, length: 190, faults }));
+      const threshold = Number(condition.parameters.faultThresholdFound);
+      found += faults.filter((truth) => calledAt(condition.faults, truth.position).length > 0).length;
+      calls += condition.faults.length;
+      // In white noise the score of a matched filter is normal about the root of the sum of the pulse's squares (North 1943, from memory).
+      for (const truth of faults) ideal += normalShare(normOf(truth, step) - threshold);
+    }
+    expect(found / ideal).toBeGreaterThanOrEqual(asked);
+    expect(calls - found).toBeLessThanOrEqual(6);
+  });
+});
+
+/** Root of the sum of squares of a pulse's samples, over noise. */
+function normOf({ position, snr, form, r }: LabFault, step: number): number {
+  let sum = 0;
+  for (let i = Math.floor((position - 0.25) / step); i * step < position + 0.25; i += 1) sum += pulseValue(form, i * step - position, r) ** 2;
+  return snr * Math.sqrt(sum);
+}
 
 describe('what is said of one fault', () => {
   it('sign and size as in the file, width at half height, signal over noise, place within its bound', async () => {

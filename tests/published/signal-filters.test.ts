@@ -9,8 +9,10 @@ import { savitzkyGolay, weightsAt } from '../../analysis/signal/savitzky-golay.t
 import { seekLine } from '../../analysis/signal/seek-line.ts';
 import { slidingMean } from '../../analysis/signal/sliding-mean.ts';
 import { slidingMedian } from '../../analysis/signal/sliding-median.ts';
+import { solveToeplitz } from '../../analysis/signal/solve-toeplitz.ts';
 import { readSeries } from '../support/published-data.ts';
 import reference from './data/signals/signal_reference.json';
+import toeplitz from './data/signals/toeplitz_reference.json';
 
 /** Recorded signals (an electrocardiogram, sunspots, a well log) against scipy, numpy and pandas: data/signals/SOURCES.md. */
 const ecg = readSeries('signals/ecg_mitbih208_17000_18000.csv');
@@ -102,4 +104,12 @@ describe('spectra and correlation', () => {
     expect(1 / line.frequency / 12).toBeGreaterThan(10);
     expect(1 / line.frequency / 12).toBeLessThan(11.5);
   });
+});
+
+describe(`Toeplitz systems against scipy.linalg.solve_toeplitz ${toeplitz.versions.scipy}`, () => {
+  it.each(toeplitz.cases)('$name, $right.length values', ({ column, right, x }) => {
+    const size = Math.max(...x.map(Math.abs));
+    expectNear(solveToeplitz(column, right)!, x, 1e-8 * size);
+  });
+  it('one that is not positive definite has no solution here', () => expect(solveToeplitz(toeplitz.indefinite, [1, 1, 1])).toBeNull());
 });
