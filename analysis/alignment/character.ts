@@ -102,16 +102,20 @@ function binMeans({ values, valid }: Channel, perBin: number, length: number): {
   for (let b = 0; b < length; b += 1) {
     const from = b * perBin;
     const end = Math.min(values.length, (b + 1) * perBin);
-    const [first, last] = [Math.floor(from), Math.ceil(end) - 1];
+    const first = Math.floor(from);
+    const last = Math.ceil(end) - 1;
     let sum = 0, count = 0;
     for (let i = first; i <= last; i += 1) {
       if (valid[i] !== 1) continue;
-      const part = i > first && i < last ? 1 : Math.min(i + 1, end) - Math.max(i, from);
-      sum += part * values[i];
-      count += part;
+      sum += values[i];
+      count += 1;
     }
-    if (count * 2 < end - from) continue;
-    means[b] = sum / count;
+    const before = valid[first] * (from - first);
+    const after = valid[last] * (last + 1 - end);
+    const whole = count - before - after;
+    if (whole * 2 < end - from) continue;
+    // What a masked sample holds means nothing: it must not even be multiplied by nothing.
+    means[b] = (sum - (before > 0 ? before * values[first] : 0) - (after > 0 ? after * values[last] : 0)) / whole;
     seen[b] = 1;
   }
   return { means, seen };
@@ -145,7 +149,7 @@ function deviationOf(values: Float64Array, seen: Uint8Array): number {
 }
 
 /** Enough for a scale: about so many of the values that were seen. */
-const ENOUGH = 50_000;
+const ENOUGH = 20_000;
 
 /** Largest excess over the noise in each bin. */
 function eventsOf(channel: Channel, perBin: number, length: number, parameters: AlignmentParameters): Float64Array {
@@ -156,12 +160,12 @@ function eventsOf(channel: Channel, perBin: number, length: number, parameters: 
   const deviation = NORMAL_MAD * madInPlace(some, 0, some.length);
   if (!(deviation > 0)) return events;
   const least = parameters.eventThreshold * deviation;
+  const [low, high] = [level - least, level + least];
   const { values, valid } = channel;
   for (let i = 0; i < values.length; i += 1) {
-    const over = Math.abs(values[i] - level) - least;
-    if (over <= 0 || valid[i] !== 1) continue;
+    if ((values[i] <= high && values[i] >= low) || valid[i] !== 1) continue;
     const b = Math.floor((i + 0.5) / perBin);
-    const excess = over / deviation;
+    const excess = (Math.abs(values[i] - level) - least) / deviation;
     if (b < length && excess > events[b]) events[b] = Math.min(parameters.eventCap, excess);
   }
   return events;

@@ -1,5 +1,5 @@
 import type { Character } from './character.ts';
-import { evidenceOfPair, placesOf } from './coarse-reference.ts';
+import { evidenceOfWindows, placesOf } from './coarse-reference.ts';
 import type { CoarseReference } from './coarse-reference.ts';
 import type { AlignmentParameters } from './parameters.ts';
 
@@ -25,18 +25,12 @@ export function coarsePath(scan: Character, reference: CoarseReference, lagPrior
   const evidence = evidenceOfWindows(scan, reference, starts);
   const best: Float64Array[] = [];
   for (let w = 0; w < starts.length; w += 1) {
-    const carried = w === 0 ? Float64Array.from({ length: count }, (_, l) => lagPrior((lowest + l) * scan.bin)) : carry(best[w - 1], change(w), parameters.slipCost, around);
+    const carried = w === 0 ? new Float64Array(count) : carry(best[w - 1], change(w), parameters.slipCost, around);
+    if (w === 0) for (let l = 0; l < count; l += 1) carried[l] = lagPrior((lowest + l) * scan.bin);
     addAt(carried, evidence[w], placesOf(reference).low - starts[w] - lowest, around);
     best.push(carried);
   }
   return trace(starts.map((start) => start + width / 2), best, lowest, (w, at) => predecessor(best[w - 1], at, change(w), parameters.slipCost, around));
-}
-
-/** In pairs; the last of an odd number is looked at beside itself. */
-function evidenceOfWindows(scan: Character, reference: CoarseReference, starts: readonly number[]): Float64Array[] {
-  const evidence: Float64Array[] = [];
-  for (let w = 0; w < starts.length; w += 2) evidence.push(...evidenceOfPair(scan, reference, starts[w], starts[w + 1] ?? starts[w]));
-  return evidence;
 }
 
 /** Adds a row to the lags from `first` on. */
@@ -112,22 +106,19 @@ function raiseToMost(out: Float64Array, values: Float64Array, reach: number, cos
   const count = values.length;
   const half = Math.min(reach, around ? (count - 1) >> 1 : count - 1);
   const window = 2 * half + 1;
-  const padded = new Float64Array(Math.ceil((count + 2 * half) / window) * window).fill(Number.NEGATIVE_INFINITY);
-  padded.set(values, half);
-  if (around) {
-    padded.set(values.subarray(count - half), 0);
-    padded.set(values.subarray(0, half), count + half);
-  }
+  const valueAt = (i: number): number => (i >= 0 && i < count ? values[i] : around ? values[i < 0 ? i + count : i - count] : Number.NEGATIVE_INFINITY);
   const ahead = new Float64Array(window);
-  for (let from = 0; from + window <= padded.length; from += window) {
+  for (let from = 0; from < count; from += window) {
     let most = Number.NEGATIVE_INFINITY;
-    for (let k = window - 1; k >= 0; k -= 1) ahead[k] = most = padded[from + k] > most ? padded[from + k] : most;
+    for (let k = window - 1; k >= 0; k -= 1) {
+      most = Math.max(most, valueAt(from + k - half));
+      ahead[k] = most;
+    }
     let behind = Number.NEGATIVE_INFINITY;
     for (let k = 0; k < window && from + k < count; k += 1) {
       // The window of this place reaches k places into the next stretch.
-      if (k > 0 && padded[from + window + k - 1] > behind) behind = padded[from + window + k - 1];
-      const value = (ahead[k] > behind ? ahead[k] : behind) - cost;
-      if (value > out[from + k]) out[from + k] = value;
+      if (k > 0) behind = Math.max(behind, valueAt(from + k + half));
+      out[from + k] = Math.max(out[from + k], Math.max(ahead[k], behind) - cost);
     }
   }
 }

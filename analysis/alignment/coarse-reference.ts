@@ -40,47 +40,79 @@ export function placesOf({ character: { length }, around, width }: CoarseReferen
 }
 
 /**
- * Evidence, in nats, of the windows of `scan` that begin at `first` and `second`, for every place at which they may be laid. Both
- * share two transforms: as real and imaginary part of one signal. n log n in the reference.
+ * Evidence, in nats, of the windows of `scan` that begin at `starts`, for every place at which they may be laid. Two at a time
+ * share two transforms, as real and imaginary part of one signal; the last of an odd number goes beside itself.
  */
-export function evidenceOfPair(scan: Character, reference: CoarseReference, first: number, second: number): [Float64Array, Float64Array] {
+export function evidenceOfWindows(scan: Character, reference: CoarseReference, starts: readonly number[]): Float64Array[] {
+  const buffers: Buffers = [new Float64Array(reference.spectrum.length), new Float64Array(reference.spectrum.length)];
   const { low, end } = placesOf(reference);
-  const products = productsOfPair(scan.texture, reference, first, second);
-  return [first, second].map((from, part) => {
-    const mine = new Float64Array(end - low);
-    const sign = part === 0 ? 1 : -1;
-    for (let at = low; at < end; at += 1) mine[at - low] = sign * products[2 * (at < 0 ? at + products.length / 2 : at) + part];
-    return evidenceFrom(mine, scan, reference, from, low);
-  }) as [Float64Array, Float64Array];
+  const evidence: Float64Array[] = [];
+  for (let w = 0; w < starts.length; w += 2) {
+    const pair = starts.slice(w, w + 2);
+    const products = productsOfPair(scan.texture, reference, pair[0], pair[pair.length - 1], buffers);
+    pair.forEach((start, part) => {
+      const mine = new Float64Array(end - low);
+      const sign = part === 0 ? 1 : -1;
+      for (let at = low; at < end; at += 1) mine[at - low] = sign * products[2 * (at < 0 ? at + products.length / 2 : at) + part];
+      evidence.push(evidenceFrom(mine, scan, reference, start, low));
+    });
+  }
+  return evidence;
 }
 
+/** Room for a signal and its spectrum, used again for every pair. */
+type Buffers = readonly [Float64Array, Float64Array];
+
 /** Cross-correlation of two windows with the reference: the first's in the real parts, the second's, negated, in the imaginary ones. */
-function productsOfPair(texture: Float64Array, { spectrum, width }: CoarseReference, first: number, second: number): Float64Array {
-  const pair = new Float64Array(spectrum.length);
+function productsOfPair(texture: Float64Array, { spectrum, width }: CoarseReference, first: number, second: number, [pair, product]: Buffers): Float64Array {
+  pair.fill(0);
   for (let i = 0; i < width; i += 1) {
     pair[2 * i] = texture[first + i];
     pair[2 * i + 1] = texture[second + i];
   }
-  const product = complexSpectrum(pair);
+  complexSpectrum(pair, product);
   for (let k = 0; k < product.length; k += 2) {
-    const [re, im] = [product[k], product[k + 1]];
+    const re = product[k];
+    const im = product[k + 1];
     product[k] = re * spectrum[k] + im * spectrum[k + 1];
     product[k + 1] = re * spectrum[k + 1] - im * spectrum[k];
   }
-  return complexSignal(product);
+  return complexSignal(product, pair);
 }
 
 /** The same for `count` places from `low` on, one by one. */
 export function evidenceNear(scan: Character, reference: CoarseReference, from: number, low: number, count: number): Float64Array {
-  const { texture, width, around, character: { length } } = reference;
-  const products = new Float64Array(count);
-  for (let i = 0; i < width; i += 1) {
-    const value = scan.texture[from + i];
-    const met = around ? modulo(low + i, length) : low + i;
-    for (let l = Math.max(0, -met), last = Math.min(count, length - met); l < last; l += 1) products[l] += value * texture[met + l];
-    if (around) for (let l = length - met; l < count; l += 1) products[l] += value * texture[(met + l) % length];
+  return evidenceFrom(productsNear(scan.texture, reference, from, low, count), scan, reference, from, low);
+}
+
+/** Four places at a time: each value of the reference is read once for all of them. */
+function productsNear(own: Float64Array, { texture, width, around, character: { length } }: CoarseReference, from: number, low: number, count: number): Float64Array {
+  const met = new Float64Array(width + count + 3);
+  for (let k = 0; k < met.length; k += 1) {
+    const j = around ? modulo(low + k, length) : low + k;
+    if (j >= 0 && j < length) met[k] = texture[j];
   }
-  return evidenceFrom(products, scan, reference, from, low);
+  const products = new Float64Array(count + 3);
+  for (let l = 0; l < count; l += 4) {
+    let a = 0, b = 0, c = 0, d = 0;
+    let first = met[l], second = met[l + 1], third = met[l + 2];
+    for (let i = 0; i < width; i += 1) {
+      const value = own[from + i];
+      const fourth = met[l + i + 3];
+      a += value * first;
+      b += value * second;
+      c += value * third;
+      d += value * fourth;
+      first = second;
+      second = third;
+      third = fourth;
+    }
+    products[l] = a;
+    products[l + 1] = b;
+    products[l + 2] = c;
+    products[l + 3] = d;
+  }
+  return products.subarray(0, count);
 }
 
 /** Turns products of texture, at places `low` and on, into evidence of texture and events. Places where less than half can be compared say nothing. */

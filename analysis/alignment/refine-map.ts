@@ -28,13 +28,13 @@ export interface Course {
 
 /**
  * From a coarse shift along the scan to a map finer than a bin, in closer and closer looks. A wide one finds which way through
- * slips the scan took. Straight lines through what it measured say the scale; a look about them, free of scale
- * errors within its blocks, corrects them; a last one, narrow and fine, gives the map and its bound. How the scan scatters
+ * slips the scan took. Straight lines through what it measured say the scale; where that is far off, a look about them, free of
+ * scale errors within its blocks, corrects them; a last one, narrow and fine, gives the map and its bound. How the scan scatters
  * about its reference is learned again before each.
  */
 export function refineMap(scan: Character, reference: Character, coarse: Course, around: boolean, parameters: AlignmentParameters): ScanMap | null {
-  const look = (models: readonly ResidualModel[], search: Search, motions: readonly Motion[]): Look => {
-    const lattice = blockEvidence(scan, reference, models, search, around, parameters);
+  const look = (models: readonly ResidualModel[], search: Search, motions: readonly Motion[], given: AlignmentParameters): Look => {
+    const lattice = blockEvidence(scan, reference, models, search, around, given);
     return { lattice, beliefs: beliefsOf(lattice, motions), steady: search.steady };
   };
   let bands: readonly Band[] = bandsOf(scan, reference);
@@ -43,19 +43,20 @@ export function refineMap(scan: Character, reference: Character, coarse: Course,
     bands = learned.map(({ band }) => band);
     return learned.map(({ model }) => ({ ...model, independence: model.independence * excess * excess }));
   };
+  // Where between two lines a slip stands is told by the last look: the wide one does with longer blocks.
+  const rough = { ...parameters, block: Math.max(parameters.wideBlock, parameters.block) };
   const wide: Search = { steady: coarse.shift, shift: coarse.shift, reach: coarse.reach, perBin: 1 };
-  const loose = [looseMotion(scan.bin, parameters)];
   const models = learn(coarse.shift, 1);
   if (models.length === 0) return null;
-  const better = look(models, wide, loose);
-  const first = linesThrough(better, 'level', parameters);
+  const better = look(models, wide, [looseMotion(scan.bin, rough)], rough);
+  const first = linesThrough(better, 'level', rough);
   if (first === null) return null;
   let [seen, lines] = [better, first];
   if (smeared(first.segments, scan.bin, parameters)) {
-    seen = look(learn(alongLines(first.segments), first.excess), searchAbout(first.segments, better, 1, (ASIDE + 2) * scan.bin, parameters), straightMotions(parameters));
+    seen = look(learn(alongLines(first.segments), first.excess), searchAbout(first.segments, better, 1, (ASIDE + 2) * scan.bin, parameters), straightMotions(parameters), parameters);
     lines = linesThrough(seen, 'steady', parameters) ?? first;
   }
-  const closest = look(learn(alongLines(lines.segments), lines.excess), searchAbout(lines.segments, seen, FINE, parameters.lineReach, parameters), straightMotions(parameters));
+  const closest = look(learn(alongLines(lines.segments), lines.excess), searchAbout(lines.segments, seen, FINE, parameters.lineReach, parameters), straightMotions(parameters), parameters);
   return scanMap(closest.lattice, closest.beliefs, closest.steady, scan, parameters);
 }
 

@@ -39,14 +39,30 @@ const WORTH_A_LOOK = 0.001;
  * too little was seen, and such as say next to nothing of the shift beside the others, are left out.
  */
 export function residualModels(bands: readonly Band[], scan: Character, reference: Character, shift: (at: number) => number, around: boolean): LearnedBand[] {
-  const places = new Float64Array(scan.length);
-  for (let i = 0; i < places.length; i += 1) {
-    const at = scan.start + i * scan.bin;
-    places[i] = (at + shift(at) - reference.start) / reference.bin;
-  }
+  const places = placesOf(scan, reference, shift);
   const learned = bands.flatMap((band) => learn(band, places, scan.bin, around) ?? []);
   const most = learned.reduce((top, { worth }) => Math.max(top, worth), 0);
   return learned.filter(({ worth }) => worth >= WORTH_A_LOOK * most);
+}
+
+/** Bins between two places at which the shift is asked; straight between them. */
+const ASKED_EVERY = 5;
+
+/** Where each bin of the scan lies in the reference, in bins. */
+function placesOf(scan: Character, reference: Character, shift: (at: number) => number): Float64Array {
+  const places = new Float64Array(scan.length);
+  const placeOf = (i: number): number => {
+    const at = scan.start + i * scan.bin;
+    return (at + shift(at) - reference.start) / reference.bin;
+  };
+  let here = placeOf(0);
+  for (let from = 0; from < places.length; from += ASKED_EVERY) {
+    const next = placeOf(from + ASKED_EVERY);
+    const rise = (next - here) / ASKED_EVERY;
+    for (let k = 0; k < ASKED_EVERY && from + k < places.length; k += 1) places[from + k] = here + k * rise;
+    here = next;
+  }
+  return places;
 }
 
 /** `places`: where each bin of the scan lies in the reference, in bins. */

@@ -173,7 +173,7 @@ function slipInto(target: Float64Array, to: number, count: number, moved: number
 /** Adds to cells [from, end) what drifts to them; what reaches cell k lies in `padded` from k + offset on. */
 function driftInto(target: Float64Array, to: number, from: number, end: number, offset: number, padded: Float64Array, kernel: Float64Array): void {
   if (kernel.length === 3) {
-    const [left, stay, right] = kernel;
+    const left = kernel[0], stay = kernel[1], right = kernel[2];
     for (let k = from; k < end; k += 1) target[to + k] += left * padded[k + offset] + stay * padded[k + offset + 1] + right * padded[k + offset + 2];
     return;
   }
