@@ -2,6 +2,7 @@ import { seededRandom } from '../life/statistics/random.ts';
 import { slidingMedian } from '../signal/sliding-median.ts';
 import { levelChanges } from '../signal/level-changes.ts';
 import { scatterAt } from './loss-scatter.ts';
+import { OUTSIDE } from './zone-outline.ts';
 import type { ConditionParameters } from './parameters.ts';
 import type { ZoneSearch } from './find-zones.ts';
 import { normalQuantile } from './normal-quantile.ts';
@@ -14,8 +15,8 @@ const SMOOTHED = 9;
 
 /**
  * Smallest loss over the reference length that would have been found with the stated probability, by block: what a zone must
- * reach to be called, plus the scatter of its mean. The result is then tried: losses of that size are laid into the rope's own
- * sound lengths at seeded places (hit or miss, in the sense of MIL-HDBK-1823A), and raised until the share of hits is reached.
+ * reach to be called, plus the scatter of its mean. The result is then tried: losses of that size are laid into all that is no
+ * zone (what noise has lifted or lowered there belongs to the trial: lengths chosen for being level would flatter it) at seeded places (hit or miss, in the sense of MIL-HDBK-1823A), and raised until the share of hits is reached.
  */
 export function detectableLoss(search: ZoneSearch, averaging: number, parameters: ConditionParameters, seed: number): Float64Array {
   const { blocks, scatter } = search;
@@ -32,12 +33,12 @@ export function detectableLoss(search: ZoneSearch, averaging: number, parameters
 }
 
 function calibrate(search: ZoneSearch, size: number, needed: number, averaging: number, parameters: ConditionParameters, seed: number): number {
-  const { blocks, segmentation } = search;
+  const { blocks, outsideWeight } = search;
   const span = Math.max(1, Math.round(parameters.detectableZoneLength / blocks.length));
   const surround = 4 * span;
   const places: number[] = [];
   for (let block = surround; block + 2 * span + surround < blocks.mean.length; block += 1) {
-    if (segmentation.soundWeight[block] > 0 && segmentation.soundWeight[block + span] > 0) places.push(block);
+    if (outsideWeight[block] > 0 && outsideWeight[block + span] > 0) places.push(block);
   }
   if (places.length < TRIALS) return 1;
   const random = seededRandom(seed);
@@ -67,23 +68,29 @@ function laid({ blocks }: ZoneSearch, span: number, offset: number, averaging: n
 }
 
 function isFound(search: ZoneSearch, at: number, loss: Float64Array, surround: number, needed: number, parameters: ConditionParameters): boolean {
-  const { segmentation } = search;
+  const { segmentation, outsideWeight } = search;
   const from = at - surround;
   const level = segmentation.level.slice(from, at + loss.length + surround);
   for (let block = 0; block < loss.length; block += 1) level[surround + block] += loss[block];
-  const weight = segmentation.soundWeight.slice(from, at + loss.length + surround);
+  const weight = outsideWeight.slice(from, at + loss.length + surround);
   const penalty = parameters.lossChangePenalty * Math.log(segmentation.level.length) * segmentation.longRunVariance;
   const bounds = [0, ...levelChanges(level, weight, penalty).starts, level.length];
   for (let i = 0; i + 1 < bounds.length; i += 1) {
     const overlap = Math.min(bounds[i + 1], surround + loss.length) - Math.max(bounds[i], surround);
     if (overlap < 0.5 * loss.length || bounds[i + 1] - bounds[i] > 2 * loss.length) continue;
-    let sum = 0;
-    let mass = 0;
-    for (let block = bounds[i]; block < bounds[i + 1]; block += 1) {
-      sum += weight[block] * level[block];
-      mass += weight[block];
-    }
-    if (mass > 0 && sum / mass >= needed) return true;
+    // A zone must also stand out over the rope beside it, or its edges are not found and it may be lost among them.
+    const reach = Math.round(OUTSIDE / search.blocks.length);
+    const beside = Math.max(0, meanOf(level, weight, bounds[i] - reach, bounds[i]), meanOf(level, weight, bounds[i + 1], bounds[i + 1] + reach));
+    if (meanOf(level, weight, bounds[i], bounds[i + 1]) - beside >= needed) return true;
   }
   return false;
+}
+
+function meanOf(level: Float64Array, weight: Float64Array, from: number, end: number): number {
+  let [sum, mass] = [0, 0];
+  for (let block = Math.max(0, from); block < Math.min(level.length, end); block += 1) {
+    sum += weight[block] * level[block];
+    mass += weight[block];
+  }
+  return mass > 0 ? sum / mass : 0;
 }

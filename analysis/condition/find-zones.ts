@@ -7,7 +7,7 @@ import { lossScatter, scatterAt } from './loss-scatter.ts';
 import type { LossScatter } from './loss-scatter.ts';
 import type { ConditionParameters } from './parameters.ts';
 import { segmentLoss } from './segment-loss.ts';
-import type { LossSegmentation } from './segment-loss.ts';
+import type { LevelSegment, LossSegmentation } from './segment-loss.ts';
 import { textureRatio } from './texture.ts';
 import type { Texture } from './texture.ts';
 import { lossProfile } from './loss-profile.ts';
@@ -22,6 +22,8 @@ export interface ZoneSearch {
   readonly blocks: LossBlocks;
   readonly segmentation: LossSegmentation;
   readonly scatter: LossScatter;
+  /** Weight of blocks outside the zones: sound rope with whatever its noise does there, 0 elsewhere. */
+  readonly outsideWeight: Float64Array;
   /** LMA over the baseline, trace grid. */
   readonly fromBaseline: Float64Array;
 }
@@ -35,6 +37,8 @@ export function findZones(trace: Trace<'measured'>, mask: Uint8Array, texture: T
   const scatter = lossScatter(segmentation.level, segmentation.soundWeight, blocks.length);
   const fromBaseline = removeBaseline(trace.loss.values, blocks, segmentation);
   const stretches = lossStretches(segmentation, blocks, scatter, parameters);
+  const outsideWeight = blocks.weight.slice();
+  const margin = Math.max(1, Math.round(parameters.zoneJoin / blocks.length));
   const zones: Zone<'measured'>[] = [];
   stretches.forEach(({ from, end }, i) => {
     const place = (block: number) => block * blocks.length;
@@ -42,10 +46,34 @@ export function findZones(trace: Trace<'measured'>, mask: Uint8Array, texture: T
     const after = i + 1 < stretches.length ? place(stretches[i + 1].from) : trace.length * trace.step;
     const profile = lossProfile(fromBaseline, mask, trace.step, blocks, segmentation, Math.max(before, place(from) - OUTSIDE), Math.min(after, place(end) + OUTSIDE));
     const outline = outlineZone(profile, place(from), place(end), before, after, trace.averagingLength);
-    const zone = describeZone(trace, mask, fromBaseline, profile, outline, scatter, texture, parameters);
-    if (zone) zones.push({ ...zone, id: `z${zones.length + 1}` });
+    const describe = (within: ZoneOutline) => describeZone(trace, mask, fromBaseline, profile, within, scatter, texture, parameters);
+    // Beside rope that is not level the fit may spread a zone until it no longer stands out: it is then where the levels changed.
+    const zone = describe(outline) ?? (standsOutBeside({ from, end }, segmentation, blocks, scatter, parameters) ? describe(betweenChanges(place(from), place(end), outline)) : null);
+    if (!zone) return;
+    zones.push({ ...zone, id: `z${zones.length + 1}` });
+    outsideWeight.fill(0, Math.max(0, from - margin), end + margin);
   });
-  return { zones, blocks, segmentation, scatter, fromBaseline };
+  return { zones, blocks, segmentation, scatter, outsideWeight, fromBaseline };
+}
+
+/** Whether a stretch stands out over the rope on either side as far as a zone must over the baseline. */
+function standsOutBeside({ from, end }: LossStretch, { level }: LossSegmentation, { weight, length }: LossBlocks, scatter: LossScatter, parameters: ConditionParameters): boolean {
+  const reach = Math.round(OUTSIDE / length);
+  const mean = (first: number, last: number): number => {
+    let [sum, mass] = [0, 0];
+    for (let block = Math.max(0, first); block < Math.min(level.length, last); block += 1) {
+      sum += weight[block] * level[block];
+      mass += weight[block];
+    }
+    return mass > 0 ? sum / mass : 0;
+  };
+  const beside = Math.max(mean(from - reach, from), mean(end, end + reach));
+  return mean(from, end) - beside >= neededAt((end - from) * length, scatter, parameters);
+}
+
+/** The extent between two changes of level; each end may lie as far off as the fit put it. */
+function betweenChanges(from: number, to: number, fitted: ZoneOutline): ZoneOutline {
+  return { from, to, fromUncertainty: Math.max(fitted.fromUncertainty, Math.abs(fitted.from - from)), toUncertainty: Math.max(fitted.toUncertainty, Math.abs(fitted.to - to)) };
 }
 
 function removeBaseline(values: Float64Array, blocks: LossBlocks, { baseline }: LossSegmentation): Float64Array {
@@ -64,31 +92,40 @@ function removeBaseline(values: Float64Array, blocks: LossBlocks, { baseline }: 
   return rest;
 }
 
+interface LossStretch { readonly from: number; readonly end: number }
+
 /** Joined segments of loss, in blocks, that stand out by size and significance. */
-function lossStretches({ segments }: LossSegmentation, blocks: LossBlocks, scatter: LossScatter, parameters: ConditionParameters): { from: number; end: number }[] {
-  const joined: { from: number; end: number; peak: number; sum: number; weight: number }[] = [];
-  let gap = Infinity;
-  for (const { from, end, level, weight } of segments) {
-    const length = (end - from) * blocks.length;
-    const least = Math.max(0.4 * parameters.smallestZoneLoss, 3 * scatterAt(scatter, length));
-    if (weight <= 0 || level < least) {
-      gap += length;
-      continue;
-    }
-    const last = joined[joined.length - 1];
-    if (last && gap < parameters.zoneJoin) {
-      last.end = end;
-      last.peak = Math.max(last.peak, level);
-      last.sum += level * weight;
-      last.weight += weight;
-    } else joined.push({ from, end, peak: level, sum: level * weight, weight });
-    gap = 0;
-  }
-  return joined.filter(({ sum, weight, peak }) => {
-    const needed = Math.max(parameters.smallestZoneLoss, parameters.zoneSignificance * scatterAt(scatter, weight * blocks.length));
-    return sum / weight >= needed || peak >= 2 * needed;
-  });
+function lossStretches({ segments }: LossSegmentation, blocks: LossBlocks, scatter: LossScatter, parameters: ConditionParameters): LossStretch[] {
+  const raised = segments.filter(({ from, end, level, weight }) => weight > 0 && level >= Math.max(0.4 * parameters.smallestZoneLoss, 3 * scatterAt(scatter, (end - from) * blocks.length)));
+  // A long length that is hardly raised beside a marked one must not take the marked one down with it.
+  return joined(raised, blocks, parameters).flatMap((members) => (standsOut(members, blocks, scatter, parameters) ? [members] : joined(members.filter((each) => standsOut([each], blocks, scatter, parameters)), blocks, parameters)))
+    .map((members) => ({ from: members[0].from, end: members[members.length - 1].end }));
 }
+
+/** Segments nearer to each other than zones are kept apart, together. */
+function joined(segments: readonly LevelSegment[], blocks: LossBlocks, parameters: ConditionParameters): LevelSegment[][] {
+  const groups: LevelSegment[][] = [];
+  for (const segment of segments) {
+    const last = groups[groups.length - 1];
+    if (last && (segment.from - last[last.length - 1].end) * blocks.length < parameters.zoneJoin) last.push(segment);
+    else groups.push([segment]);
+  }
+  return groups;
+}
+
+function standsOut(members: readonly LevelSegment[], blocks: LossBlocks, scatter: LossScatter, parameters: ConditionParameters): boolean {
+  let [sum, weight, peak] = [0, 0, 0];
+  for (const each of members) {
+    sum += each.level * each.weight;
+    weight += each.weight;
+    peak = Math.max(peak, each.level);
+  }
+  const needed = neededAt(weight * blocks.length, scatter, parameters);
+  return sum / weight >= needed || peak >= 2 * needed;
+}
+
+/** Mean loss that a zone must reach to be called, percent. */
+const neededAt = (length: number, scatter: LossScatter, parameters: ConditionParameters): number => Math.max(parameters.smallestZoneLoss, parameters.zoneSignificance * scatterAt(scatter, length));
 
 /** A zone no longer than this many averaging lengths is fitted as one short loss: its two edges cannot be seen apart. */
 const SHORT = 2;
@@ -101,7 +138,7 @@ function describeZone(trace: Trace<'measured'>, mask: Uint8Array, fromBaseline: 
   const loss = measureLoss(fromBaseline, mask, step, outline.from, outline.to, averaging);
   const error = scatterAt(scatter, Math.max(length, averaging));
   // Whether it is a loss at all is judged by what was read over the averaging length.
-  if (!loss || loss.total / Math.max(length, averaging) < Math.max(parameters.smallestZoneLoss, parameters.zoneSignificance * error) * 0.8) return null;
+  if (!loss || loss.total / Math.max(length, averaging) < 0.8 * neededAt(Math.max(length, averaging), scatter, parameters)) return null;
   // The middle of the zone: its edges are part sound.
   const inner = 0.2 * length;
   const found = texture && textureRatio(texture, (outline.from + inner) / step, (outline.to - inner) / step);
