@@ -6,18 +6,19 @@ import { runWorld } from '../support/proving-ground/run-world.ts';
 
 /**
  * Random ropes with known truth through the whole pipeline, and every figure that was asked beside the one measured.
- * Arguments: --ropes N (each campaign, 12 without), --only a,b (campaigns), --seed N (one rope), --blame (what went wrong where).
+ * Arguments: --ropes N (each campaign, 12 without), --only a,b (campaigns), --seed N (one rope, or with --ropes as many from there on: ropes never looked at before), --blame (what went wrong where).
  */
 export async function run(args: string[]): Promise<void> {
   const option = (name: string): string | undefined => (args.includes(name) ? args[args.indexOf(name) + 1] : undefined);
-  const ropes = Number(option('--ropes') ?? 12);
+  const ropes = Number(option('--ropes') ?? (option('--seed') ? 1 : 12));
   const asked = option('--only');
   // A name may hold a comma: it is taken whole before it is taken as a list.
   const only = CAMPAIGNS.some(({ profile }) => profile.name === asked) ? [asked] : asked?.split(',');
   const tally = emptyTally();
   for (const campaign of CAMPAIGNS) {
     if (only && !only.includes(campaign.profile.name)) continue;
-    const seeds = option('--seed') ? [Number(option('--seed'))] : Array.from({ length: ropes }, (_, i) => campaign.firstSeed + i);
+    const first = Number(option('--seed') ?? campaign.firstSeed);
+    const seeds = Array.from({ length: ropes }, (_, i) => first + i);
     let seconds = 0;
     for (const seed of seeds) {
       try {
