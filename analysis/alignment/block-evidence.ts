@@ -55,17 +55,11 @@ export function blockEvidence(scan: Character, reference: Character, models: rea
 /** The most that LF events of one block may say, nats: amplitudes repeat only roughly and two events may meet by chance. */
 const MOST_OF_EVENTS = 14;
 
-/** Neighbours say the same: one bin in this share of those that say one independent thing is asked for all. */
-const ASKED = 1 / 8;
-
 /** Adds how much better bins [from, end) are told by the reference, `lowest` and so many bins on, than by their own scatter alone. Nats. */
 function addFit(model: ResidualModel, from: number, end: number, lowest: number, lags: number, out: Float64Array, around: boolean): void {
   const size = model.reference.length;
-  const every = Math.max(1, Math.min(end - from, Math.floor(ASKED * model.independence)));
-  const asked = Math.floor((end - from) / every);
-  const first = from + ((end - from - 1 - (asked - 1) * every) >> 1);
-  const weight = (0.5 * (end - from)) / (asked * model.independence);
-  for (let i = first; i < first + asked * every; i += every) {
+  const weight = 0.5 / model.independence;
+  for (let i = from; i < end; i += 1) {
     if (model.scanSeen[i] === 0) continue;
     if (!around) {
       const met = i + lowest;

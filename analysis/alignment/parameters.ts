@@ -7,8 +7,6 @@ export const ALIGNMENT = {
   fineBin: 0.05,
   /** Blocks of the fine search: a slip is placed to one of them. */
   block: 0.25,
-  /** Blocks of the first, wide look, which need not place a slip so closely. */
-  wideBlock: 0.5,
   /** Shifts are measured over this length before lines are laid through them. */
   pointLength: 3,
   /** How far a place may lie off the line through its neighbours. */

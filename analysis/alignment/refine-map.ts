@@ -33,8 +33,8 @@ export interface Course {
  * about its reference is learned again before each.
  */
 export function refineMap(scan: Character, reference: Character, coarse: Course, around: boolean, parameters: AlignmentParameters): ScanMap | null {
-  const look = (models: readonly ResidualModel[], search: Search, motions: readonly Motion[], given: AlignmentParameters): Look => {
-    const lattice = blockEvidence(scan, reference, models, search, around, given);
+  const look = (models: readonly ResidualModel[], search: Search, motions: readonly Motion[]): Look => {
+    const lattice = blockEvidence(scan, reference, models, search, around, parameters);
     return { lattice, beliefs: beliefsOf(lattice, motions), steady: search.steady };
   };
   let bands: readonly Band[] = bandsOf(scan, reference);
@@ -43,20 +43,18 @@ export function refineMap(scan: Character, reference: Character, coarse: Course,
     bands = learned.map(({ band }) => band);
     return learned.map(({ model }) => ({ ...model, independence: model.independence * excess * excess }));
   };
-  // Where between two lines a slip stands is told by the last look: the wide one does with longer blocks.
-  const rough = { ...parameters, block: Math.max(parameters.wideBlock, parameters.block) };
   const wide: Search = { steady: coarse.shift, shift: coarse.shift, reach: coarse.reach, perBin: 1 };
   const models = learn(coarse.shift, 1);
   if (models.length === 0) return null;
-  const better = look(models, wide, [looseMotion(scan.bin, rough)], rough);
-  const first = linesThrough(better, 'level', rough);
+  const better = look(models, wide, [looseMotion(scan.bin, parameters)]);
+  const first = linesThrough(better, 'level', parameters);
   if (first === null) return null;
   let [seen, lines] = [better, first];
   if (smeared(first.segments, scan.bin, parameters)) {
-    seen = look(learn(alongLines(first.segments), first.excess), searchAbout(first.segments, better, 1, (ASIDE + 2) * scan.bin, parameters), straightMotions(parameters), parameters);
+    seen = look(learn(alongLines(first.segments), first.excess), searchAbout(first.segments, better, 1, (ASIDE + 2) * scan.bin, parameters), straightMotions(parameters));
     lines = linesThrough(seen, 'steady', parameters) ?? first;
   }
-  const closest = look(learn(alongLines(lines.segments), lines.excess), searchAbout(lines.segments, seen, FINE, parameters.lineReach, parameters), straightMotions(parameters), parameters);
+  const closest = look(learn(alongLines(lines.segments), lines.excess), searchAbout(lines.segments, seen, FINE, parameters.lineReach, parameters), straightMotions(parameters));
   return scanMap(closest.lattice, closest.beliefs, closest.steady, scan, parameters);
 }
 
