@@ -120,7 +120,7 @@ function withoutJumps(segments: readonly Segment[]): Shift {
 function searchAbout(segments: readonly Segment[], { lattice, beliefs, steady }: Look, perBin: number, least: number, parameters: AlignmentParameters): Search {
   const jumps = segments.slice(1).map((segment, i) => ({ at: segments[i].to, size: Math.abs(shiftOn(segment, segments[i].to) - shiftOn(segments[i], segments[i].to)) }));
   const shift = alongLines(segments);
-  const open = Float64Array.from(beliefs, (belief, b) => Math.abs(steady(lattice.at[b]) + belief.middle - shift(lattice.at[b])) + boundAbout(belief, belief.middle));
+  const open = beliefs.map((belief, b) => Math.abs(steady(lattice.at[b]) + belief.middle - shift(lattice.at[b])) + boundAbout(belief, belief.middle));
   const reach = (x: number): number => {
     let jump = 0;
     for (const each of jumps) if (Math.abs(x - each.at) < SLIP_DOUBT && each.size > jump) jump = each.size;

@@ -14,13 +14,13 @@ export interface ScanMap {
 
 /** The path that is believed, as few straight lines as show it, with its 95 % bound and the slips on it. */
 export function scanMap(lattice: ShiftLattice, beliefs: readonly ShiftBelief[], predicted: (at: number) => number, scan: Character, parameters: AlignmentParameters): ScanMap | null {
-  const places = Array.from(lattice.at, (at, b) => ({ at, shift: predicted(at) + beliefs[b].mean }));
+  const places = beliefs.map(({ mean }, b) => ({ at: lattice.at[b], shift: predicted(lattice.at[b]) + mean }));
   const [first, last] = [scan.start - scan.bin / 2, scan.start + (scan.length - 0.5) * scan.bin];
   const shifts = [{ at: first, shift: places[0].shift + predicted(first) - predicted(places[0].at) }, ...places, { at: last, shift: places[places.length - 1].shift + predicted(last) - predicted(places[places.length - 1].at) }];
   const knots = thinned(monotone(shifts.map(({ at, shift }) => ({ at, rope: at + shift }))));
   if (knots.length < 2) return null;
   const values = widest(beliefs.map((belief) => boundAbout(belief, belief.mean)));
-  const bounds = Array.from(lattice.at, (at, b) => ({ at, value: parameters.smallestBound + coverOf(values[b]) * values[b] }));
+  const bounds = values.map((value, b) => ({ at: lattice.at[b], value: parameters.smallestBound + coverOf(value) * value }));
   return { knots, bounds, slips: slipsOf(places), informed: values.filter((value) => value < WELL_KNOWN).length / beliefs.length };
 }
 
