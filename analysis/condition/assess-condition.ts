@@ -48,7 +48,7 @@ function describe(trace: Trace<'measured'>, context: ConditionContext, parameter
   return {
     faults: faults?.faults ?? [], zones: zones?.zones ?? [],
     faultNoise: faults ? profileOf(trace, faults.noise, faults.levelled.blockWidth) : EMPTY,
-    smallestFaultAmplitude: faults && smallest ? profileOf(trace, Float64Array.from(faults.noise, (_, block) => smallest[faults.levels.stretchOf[Math.min(block, faults.levels.stretchOf.length - 1)]] * faults.levels.louder[Math.min(block, faults.levels.louder.length - 1)]), faults.levelled.blockWidth) : EMPTY,
+    smallestFaultAmplitude: faults && smallest ? profileOf(trace, Float64Array.from(faults.noise, (rms, block) => Math.max(parameters.faultLeastShare * rms, smallest[faults.levels.stretchOf[Math.min(block, faults.levels.stretchOf.length - 1)]] * faults.levels.louder[Math.min(block, faults.levels.louder.length - 1)])), faults.levelled.blockWidth) : EMPTY,
     smallestZoneLoss: zones ? profileOf(trace, detectableLoss(zones, trace.averagingLength, parameters, context.seed), zones.blocks.width) : EMPTY,
     baseline: zones ? baselineOf(trace, zones) : { where: null, level: EMPTY, basis: 'no LMA in this run: losses cannot be stated' },
     lossFromBaseline: zones && trace.loss ? { values: zones.fromBaseline, valid: trace.loss.valid } : null,

@@ -62,11 +62,17 @@ export async function findFaults(trace: Trace<'measured'>, mask: Uint8Array, con
   const noise = faultNoise(levelled, mask);
   await checkpoint('Telling pulses apart', 0.85);
   const search = { levelled, clean, spacing, levels, candidates, threshold, noise };
-  const faults = describe(trace, search, resolveAll(search, kept, step, parameters), context, parameters);
+  const pulses = resolveAll(search, kept, step, parameters).filter((pulse) => Math.abs(pulse.amplitude) >= parameters.faultLeastShare * noiseAt(search, pulse.index));
+  const faults = describe(trace, search, pulses, context, parameters);
   return { ...search, faults };
 }
 
 type Search = Omit<FaultSearch, 'faults'>;
+
+/** Root mean square of noise with strand pattern at a sample. */
+function noiseAt({ noise, levelled }: Search, index: number): number {
+  return noise[Math.min(noise.length - 1, Math.max(0, Math.floor(index / levelled.blockWidth)))];
+}
 
 function lengthOf(mask: Uint8Array): number {
   let members = 0;
@@ -167,7 +173,7 @@ function describe(trace: Trace<'measured'>, search: Search, pulses: readonly Pla
   const calibration = calibrateFaults(places, context, parameters.visualMatch);
   const counts = countBreaks(pulses.map((pulse) => ({ ...pulse, width: widthOf(pulse.shape, pulse.width) })));
   return pulses.map((pulse, i) => {
-    const rms = search.noise[Math.min(search.noise.length - 1, Math.max(0, Math.floor(pulse.index / search.levelled.blockWidth)))];
+    const rms = noiseAt(search, pulse.index);
     const odd = isOdd(pulse.shape);
     const amplitude = odd ? -pulse.amplitude : pulse.amplitude;
     const sigma = search.levels.stretches[pulse.stretch].scale;

@@ -10,6 +10,7 @@ const TABLE = {
   faultNarrowest: { value: 0.007, unit: 'm', reason: 'narrowest pulse sought (full width at half height): a break read by a sensor about 9 mm away (width 0.768 of the distance)' },
   faultWidest: { value: 0.064, unit: 'm', reason: 'widest pulse sought: a break about 80 mm deep; wider humps are not breaks' },
   faultWidthRatio: { value: 1.6, unit: '1', reason: 'ratio of neighbouring widths in the filter bank: a pulse between two loses less than 2 % of its height' },
+  faultLeastShare: { value: 1, unit: 'of the noise', reason: 'a peak lower than the root mean square of noise with strand pattern is not called: it would rest on the pattern being taken off to its last part' },
   falseCallsPer100m: { value: 0.1, unit: '1/100 m', reason: 'false calls accepted on sound rope; the threshold follows from the rope\'s own noise' },
   strandSearchShare: { value: 0.15, unit: '1', reason: 'the strand pattern is sought this far about its nominal spacing: lay length changes with wear and load' },
   strandShortest: { value: 0.03, unit: 'm', reason: 'shortest strand spacing sought where lay length or strands are unknown' },

@@ -49,7 +49,7 @@ export function resolvePulses(rest: Float64Array, known: readonly PulseFit[], co
     if (!fit || fit.amplitude === 0) break;
     const near = pulses.find((each) => isUnresolved(each, fit, context));
     if (near) near.merged = Math.min(MOST_MERGED, near.merged + 1);
-    if (near || isMisfit([...pulses, ...known], fit, context)) {
+    if (near || !agrees(seed, fit) || isMisfit([...pulses, ...known], fit, context)) {
       barred.push(seed.at);
       continue;
     }
@@ -99,7 +99,15 @@ function refit(rest: Float64Array, pulses: ResolvedPulse[], context: ResolveCont
   }
 }
 
-interface Seed { readonly at: number; readonly score: number; readonly width: number }
+interface Seed { readonly at: number; readonly score: number; readonly width: number; /** As the filter that found it estimates it. */ readonly amplitude: number }
+
+/** A fit this many times higher or lower than the filter's estimate follows the noise that the filter leaves out. */
+const MOST_APART = 4;
+
+function agrees(seed: Seed, fit: PulseFit): boolean {
+  const ratio = Math.abs(fit.amplitude / seed.amplitude);
+  return ratio < MOST_APART && ratio > 1 / MOST_APART;
+}
 
 /** The strongest response of the bank in what is left of the window, or null where none passes the threshold. */
 function strongestLeft(rest: Float64Array, barred: readonly number[], context: ResolveContext): Seed | null {
@@ -124,7 +132,7 @@ function strongestLeft(rest: Float64Array, barred: readonly number[], context: R
       const at = (i + phase) * step;
       if (barred.some((each) => Math.abs(each - at) < Math.max(width, 1.5 * step))) continue;
       least = Math.abs(score);
-      best = { at, score, width };
+      best = { at, score, width, amplitude: sum };
     }
   }
   return best;

@@ -37,13 +37,13 @@ export function signalOf(spectrum: Float64Array, size: number): Float64Array {
 }
 
 /** Forward transform of an interleaved complex signal of a power-of-two length, into `out` (another array). No scaling. */
-export function complexSpectrum(interleaved: Float64Array, out = new Float64Array(interleaved.length)): Float64Array {
+export function complexSpectrum(interleaved: Float64Array, out: Float64Array = new Float64Array(interleaved.length)): Float64Array {
   planOf(interleaved.length / 2).transform(out, interleaved);
   return out;
 }
 
 /** Inverse of complexSpectrum, scaled by one over the length. */
-export function complexSignal(interleaved: Float64Array, out = new Float64Array(interleaved.length)): Float64Array {
+export function complexSignal(interleaved: Float64Array, out: Float64Array = new Float64Array(interleaved.length)): Float64Array {
   planOf(interleaved.length / 2).inverseTransform(out, interleaved);
   return out;
 }

@@ -4,6 +4,7 @@ import { cumulativeStdNormalProbability as normalShare } from 'simple-statistics
 import { addScore, emptyScore, laboratoryContext, medianOf, share } from '../support/lab-score.ts';
 import { pulseValue } from '../support/lab-pulses.ts';
 import { makeLabTrace } from '../support/lab-trace.ts';
+import { labRandom } from '../support/lab-random.ts';
 import type { LabFault } from '../support/lab-trace.ts';
 import { assessLab, assessTrace, breakAt, quietRope, zoneAt } from '../support/quiet-rope.ts';
 import { assessCondition } from '../../analysis/condition/assess-condition.ts';
@@ -148,6 +149,16 @@ describe('clusters', () => {
 
 describe('gaps, blind lengths and known features', () => {
   const conditions = quietRope({ faults: [breakAt(30, 20), breakAt(60, 20), breakAt(90.3, 20)], zones: [zoneAt(120, 140, 4)] });
+  it.each([['folded over by the sampling', 0.01, 2.2163], ['of whole strands', 0.005, 11.3]])('a pattern %s that is all there is, but for the rounding of the file and a little noise, is no fault', async (_, step, period) => {
+    for (const noise of [0, 0.01, 0.03]) {
+      const { normal } = labRandom(7);
+      const values = Float64Array.from({ length: 20_000 }, (_each, i) => Math.round(100 * (3 * Math.sin((2 * Math.PI * i) / period) + noise * normal())) / 100);
+      const conditions = quietRope({ step, length: 20_000 * step });
+      const trace = { ...makeLabTrace(conditions), start: measuredPosition(0), length: values.length, loss: null, fault: { values, valid: new Uint8Array(values.length).fill(1) }, speed: null };
+      expect((await assessTrace(trace, conditions)).faults).toEqual([]);
+    }
+  });
+
   it('what lies in a gap of the signal is not called, and the gap makes no fault at its shores', async () => {
     const gapped = quietRope({ faults: conditions.faults, zones: conditions.zones, gaps: [{ from: 58, to: 63 }, { from: 150, to: 150.4 }] });
     const found = await assessLab(gapped);
