@@ -62,8 +62,7 @@ export async function findFaults(trace: Trace<'measured'>, mask: Uint8Array, con
   const noise = faultNoise(levelled, mask);
   await checkpoint('Telling pulses apart', 0.85);
   const search = { levelled, clean, spacing, levels, candidates, threshold, noise };
-  const pulses = resolveAll(search, kept, step, parameters).filter((pulse) => Math.abs(pulse.amplitude) >= parameters.faultLeastShare * noiseAt(search, pulse.index));
-  const faults = describe(trace, search, pulses, context, parameters);
+  const faults = describe(trace, search, resolveAll(search, kept, step, parameters), context, parameters);
   return { ...search, faults };
 }
 
@@ -147,7 +146,7 @@ function resolveEach(search: Search, kept: readonly number[], step: number, para
     const stretch = stretchAt(levels, candidates.index[strongest]);
     const known = placed.filter((pulse) => pulse.index > from && pulse.index < end).map((pulse) => ({ ...pulse, at: (pulse.index - from) * step }));
     const pulses = resolvePulses(rest.subarray(from, end), known, {
-      step, noise: candidates.noise, stretch, parameters, favour: favourOf(share, levels.stretches[stretch].scale),
+      step, noise: candidates.noise, stretch, parameters, least: parameters.faultLeastShare * noiseAt(search, candidates.index[strongest]), favour: favourOf(share, levels.stretches[stretch].scale),
       threshold: needed(search, candidates.index[strongest], parameters) * levels.louder[Math.min(levels.louder.length - 1, Math.floor(candidates.index[strongest] / levels.blockWidth))] * 0.98,
       from: (candidates.index[members[0]] - from) * step - GROUP / 2, to: (candidates.index[members[members.length - 1]] - from) * step + GROUP / 2,
     });

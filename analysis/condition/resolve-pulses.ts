@@ -18,6 +18,8 @@ export interface ResolveContext {
   readonly stretch: number;
   /** Score that a pulse must reach here. */
   readonly threshold: number;
+  /** Lowest peak that is called at all: taking off what is lower than the noise would leave a dent in it. */
+  readonly least: number;
   /** Where new pulses may stand, m from the first sample of the window. */
   readonly from: number;
   readonly to: number;
@@ -49,7 +51,7 @@ export function resolvePulses(rest: Float64Array, known: readonly PulseFit[], co
     if (!fit || fit.amplitude === 0) break;
     const near = pulses.find((each) => isUnresolved(each, fit, context));
     if (near) near.merged = Math.min(MOST_MERGED, near.merged + 1);
-    if (near || !agrees(seed, fit) || isMisfit([...pulses, ...known], fit, context)) {
+    if (near || Math.abs(fit.amplitude) < context.least || !agrees(seed, fit) || isMisfit([...pulses, ...known], fit, context)) {
       barred.push(seed.at);
       continue;
     }
@@ -64,7 +66,7 @@ export function resolvePulses(rest: Float64Array, known: readonly PulseFit[], co
     if (pulses.length > 1) refit(rest, pulses, context);
   }
   // Fitted beside each other, some turn out to be lower than they seemed alone.
-  return pulses.filter((pulse) => !isLow(pulse, [...pulses, ...known], context));
+  return pulses.filter((pulse) => Math.abs(pulse.amplitude) >= context.least && !isLow(pulse, [...pulses, ...known], context));
 }
 
 /** Extent of the main form, at half height: a pair of opposite peaks is about twice its lobe wide. */
