@@ -30,9 +30,9 @@ const WELL_KNOWN = 0.1;
 /** The likelihood is a model: scatter is neither quite Gaussian nor quite white, and the reference is a scan itself. */
 const COVER = 1.5;
 /** Where little is recognised the model of the scatter matters most, and is known least: wide ranges are widened more, up to this. */
-const COVER_OF_WIDE = 2.5;
+const COVER_OF_WIDE = 3.5;
 /** Ranges from the first length on count as wide, from the second on as wholly so. Metres. */
-const WIDE = [0.05, 0.15] as const;
+const WIDE = [0.03, 0.1] as const;
 
 function coverOf(range: number): number {
   const share = Math.max(0, Math.min(1, (range - WIDE[0]) / (WIDE[1] - WIDE[0])));

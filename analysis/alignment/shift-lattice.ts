@@ -32,14 +32,13 @@ export interface ShiftBelief {
 }
 
 /**
- * Forward and backward sums over all paths through the lattice, under that one of `motions` which makes the evidence
- * likeliest: how straight a scan is, is learned from it. A slip may go anywhere within reach, so that a place where the wheel
+ * Forward and backward sums over all paths through the lattice. How straight a scan is, is learned from it: each of `motions`
+ * counts as much as it makes the evidence likely. A slip may go anywhere within reach, so that a place where the wheel
  * slipped costs once and no window is torn between two shifts. Linear in the number of cells.
  */
 export function beliefsOf(lattice: ShiftLattice, motions: readonly Motion[]): ShiftBelief[] {
   const likelihood = likelihoods(lattice);
-  const { motion, forward } = likeliestRun(lattice, likelihood, motions);
-  return backwardBeliefs(lattice, likelihood, forward, motion);
+  return backwardBeliefs(lattice, likelihood, likelyRuns(lattice, likelihood, motions));
 }
 
 /** Half width of the 95 % range about a value inside it. */
@@ -68,18 +67,24 @@ interface ForwardRun {
 
 /** A motion that lags behind the likeliest by so many nats is given up: what is still to come does not make it up. */
 const GIVEN_UP = 50;
+/** At the end a motion that is so many nats less likely changes nothing. */
+const SAYS_NOTHING = 5;
 /** Blocks between two looks at who lags. */
 const STRETCH = 64;
 
-function likeliestRun(lattice: ShiftLattice, likelihood: Float64Array, motions: readonly Motion[]): ForwardRun {
+function likelyRuns(lattice: ShiftLattice, likelihood: Float64Array, motions: readonly Motion[]): ForwardRun[] {
   const longest = longestRow(lattice.from);
   let runs = motions.map((motion): ForwardRun => ({ motion, carry: carrierFor(motion, lattice.step, longest), forward: new Float64Array(likelihood.length), evidence: 0 }));
   for (let b = 0; b < lattice.at.length; b += STRETCH) {
     for (const run of runs) goOn(run, lattice, likelihood, b, Math.min(lattice.at.length, b + STRETCH));
-    const best = runs.reduce((top, { evidence }) => Math.max(top, evidence), Number.NEGATIVE_INFINITY);
-    runs = runs.filter(({ evidence }) => evidence > best - GIVEN_UP);
+    runs = notFarBehind(runs, GIVEN_UP);
   }
-  return runs.reduce((best, each) => (each.evidence > best.evidence ? each : best));
+  return notFarBehind(runs, SAYS_NOTHING);
+}
+
+function notFarBehind(runs: readonly ForwardRun[], nats: number): ForwardRun[] {
+  const best = runs.reduce((top, { evidence }) => Math.max(top, evidence), Number.NEGATIVE_INFINITY);
+  return runs.filter(({ evidence }) => evidence > best - nats);
 }
 
 /** Blocks [from, end) of forward sums. */
@@ -93,25 +98,46 @@ function goOn(run: ForwardRun, { first, from: rows }: ShiftLattice, likelihood: 
   }
 }
 
-function backwardBeliefs({ at, step, first, from }: ShiftLattice, likelihood: Float64Array, forward: Float64Array, motion: Motion): ShiftBelief[] {
+/** Sums from the end of the scan back to a block, under one motion. */
+interface BackwardRun {
+  readonly carry: Carry;
+  readonly forward: Float64Array;
+  readonly after: Float64Array;
+  /** Chance of this motion among all that are left. */
+  readonly share: number;
+}
+
+function backwardBeliefs({ at, step, first, from }: ShiftLattice, likelihood: Float64Array, forwards: readonly ForwardRun[]): ShiftBelief[] {
   const longest = longestRow(from);
-  const carry = carrierFor(motion, step, longest);
+  const best = Math.max(...forwards.map(({ evidence }) => evidence));
+  const weights = forwards.map(({ evidence }) => Math.exp(evidence - best));
+  const all = weights.reduce((sum, each) => sum + each, 0);
+  const runs = forwards.map(({ carry, forward }, k): BackwardRun => ({ carry, forward, after: new Float64Array(longest).fill(1), share: weights[k] / all }));
   const beliefs = new Array<ShiftBelief>(at.length);
-  const after = new Float64Array(longest).fill(1);
+  const mixed = new Float64Array(longest);
   const weighted = new Float64Array(longest);
   const places = new Float64Array(WANTED.length);
   for (let b = at.length - 1; b >= 0; b -= 1) {
     const size = from[b + 1] - from[b];
-    for (let k = 0; k < size; k += 1) weighted[k] = after[k] * forward[from[b] + k];
-    normalise(weighted, 0, size);
-    beliefs[b] = beliefIn(weighted, size, first[b], step, places);
+    mixed.fill(0, 0, size);
+    for (const { forward, after, share } of runs) addPosterior(forward, after, from[b], size, share, weighted, mixed);
+    beliefs[b] = beliefIn(mixed, size, first[b], step, places);
     if (b === 0) break;
-    for (let k = 0; k < size; k += 1) weighted[k] = after[k] * likelihood[from[b] + k];
     const before = from[b] - from[b - 1];
-    carry(weighted, 0, size, first[b - 1] - first[b], after, 0, before);
-    normalise(after, 0, before);
+    for (const { carry, after } of runs) {
+      for (let k = 0; k < size; k += 1) weighted[k] = after[k] * likelihood[from[b] + k];
+      carry(weighted, 0, size, first[b - 1] - first[b], after, 0, before);
+      normalise(after, 0, before);
+    }
   }
   return beliefs;
+}
+
+/** Adds `share` of what one motion believes of the row that begins at `from`; `room` is used for the product. */
+function addPosterior(forward: Float64Array, after: Float64Array, from: number, size: number, share: number, room: Float64Array, mixed: Float64Array): void {
+  for (let k = 0; k < size; k += 1) room[k] = after[k] * forward[from + k];
+  normalise(room, 0, size);
+  for (let k = 0; k < size; k += 1) mixed[k] += share * room[k];
 }
 
 export function longestRow(from: Int32Array): number {
