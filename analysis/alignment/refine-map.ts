@@ -9,9 +9,9 @@ import type { ResidualModel } from './residual-model.ts';
 import { median } from '../signal/median.ts';
 import { NORMAL_MAD } from '../signal/mad.ts';
 import { scanMap } from './scan-map.ts';
-import type { ScanMap } from './scan-map.ts';
+import type { Look, ScanMap } from './scan-map.ts';
 import { beliefsOf, boundAbout } from './shift-lattice.ts';
-import type { Motion, ShiftBelief, ShiftLattice } from './shift-lattice.ts';
+import type { Motion } from './shift-lattice.ts';
 import { ASIDE, shiftPoints } from './shift-points.ts';
 import type { Within } from './shift-points.ts';
 import { bandsOf } from './texture-bands.ts';
@@ -38,9 +38,11 @@ export function refineMap(scan: Character, reference: Character, coarse: Course,
     return { lattice, beliefs: beliefsOf(lattice, motions), steady: search.steady };
   };
   let bands: readonly Band[] = bandsOf(scan, reference);
+  let explained = 0;
   const learn = (shift: Shift, excess: number): ResidualModel[] => {
     const learned = residualModels(bands, scan, reference, shift, around);
     bands = learned.map(({ band }) => band);
+    explained = learned[0]?.explained ?? 0;
     return learned.map(({ model }) => ({ ...model, independence: model.independence * excess * excess }));
   };
   const wide: Search = { steady: coarse.shift, shift: coarse.shift, reach: coarse.reach, perBin: 1 };
@@ -55,7 +57,7 @@ export function refineMap(scan: Character, reference: Character, coarse: Course,
     lines = linesThrough(seen, 'steady', parameters) ?? first;
   }
   const closest = look(learn(alongLines(lines.segments), lines.excess), searchAbout(lines.segments, seen, FINE, parameters.lineReach, parameters), straightMotions(parameters));
-  return scanMap(closest.lattice, closest.beliefs, closest.steady, scan, parameters);
+  return scanMap(closest, scan, doubtOf(explained), parameters);
 }
 
 /** True where some scale is so far off that the shift went by more than a bin within one measured length, which the wide look took as level. */
@@ -63,11 +65,13 @@ function smeared(segments: readonly Segment[], bin: number, parameters: Alignmen
   return segments.some((segment) => Math.abs(segment.slope) * parameters.pointLength > bin);
 }
 
-/** One look along the scan: what it saw, what it believes, and the shift from which both count. */
-interface Look {
-  readonly lattice: ShiftLattice;
-  readonly beliefs: readonly ShiftBelief[];
-  readonly steady: Shift;
+/** Where the reference explains less than this of the best band, gain, colour and scatter are learned from noise for the most part. */
+const WELL_EXPLAINED = 0.04;
+const MOST_DOUBT = 2.5;
+
+/** How many times wider a bound is to be where little is explained. */
+function doubtOf(explained: number): number {
+  return Math.max(1, Math.min(MOST_DOUBT, Math.sqrt(WELL_EXPLAINED / Math.max(explained, 1e-9))));
 }
 
 /** Shifts told apart within a bin. */

@@ -1,5 +1,6 @@
 import type { Character } from './character.ts';
 import { filtered, layOn, leftCorrelation, localVariance, scatterOf, whiteningFilter } from './scatter.ts';
+import { smoothReference } from './smooth-reference.ts';
 import type { Scatter } from './scatter.ts';
 import type { Band, Laid } from './texture-bands.ts';
 
@@ -25,6 +26,8 @@ export interface ResidualModel {
 
 /** A band with what was learned of it. */
 export interface LearnedBand {
+  /** Share of the band's power that its reference explains. */
+  readonly explained: number;
   readonly band: Band;
   readonly model: ResidualModel;
   /** What a bin says on the mean of the shift: the inverse of a variance, in bins. */
@@ -36,13 +39,13 @@ const WORTH_A_LOOK = 0.001;
 
 /**
  * Learns gain, colour and local size of the scatter of every band where `shift` lays the scan on its reference. Bands of which
- * too little was seen, and such as say next to nothing of the shift beside the others, are left out.
+ * too little was seen, and such as say next to nothing of the shift beside the others, are left out. The one that says most comes first.
  */
 export function residualModels(bands: readonly Band[], scan: Character, reference: Character, shift: (at: number) => number, around: boolean): LearnedBand[] {
   const places = placesOf(scan, reference, shift);
   const learned = bands.flatMap((band) => learn(band, places, scan.bin, around) ?? []);
   const most = learned.reduce((top, { worth }) => Math.max(top, worth), 0);
-  return learned.filter(({ worth }) => worth >= WORTH_A_LOOK * most);
+  return learned.filter(({ worth }) => worth >= WORTH_A_LOOK * most).sort((a, b) => b.worth - a.worth);
 }
 
 /** Bins between two places at which the shift is asked; straight between them. */
@@ -73,8 +76,10 @@ function learn(band: Band, places: Float64Array, bin: number, around: boolean): 
   const filter = whiteningFilter(raw.scatter, raw.both);
   const own = filtered(band.scan, filter, false);
   const other = filtered(band.reference, filter, around);
-  const matched = scatterOf(own, layOn(places, around, other), band.eitherSign);
-  return matched === null ? null : learnedFrom(band, own, other, matched, bin, 1);
+  const expected = smoothReference(own, other, places, around);
+  if (expected === null) return null;
+  const matched = scatterOf(own, layOn(places, around, expected), band.eitherSign);
+  return matched === null ? null : learnedFrom(band, own, expected, matched, bin, 1);
 }
 
 /** `correlated`: length over which scatter may still hang together. Metres. */
@@ -84,7 +89,18 @@ function learnedFrom(band: Band, own: Laid, other: Laid, { gain, power, scatter,
   const alone = aloneOf(own, variance, most, gain * gain * power);
   const independence = leftCorrelation(scatter, both, Math.round(correlated / bin));
   const model = { gain, variance, scan: own.values, scanSeen: own.seen, reference: other.values, referenceSeen: other.seen, most, alone, independence };
-  return { band, model, worth: (gain * gain * steepness(other)) / (independence * meanOf(variance)) };
+  const shared = gain * gain * power;
+  return { band, model, explained: shared / (shared + meanSquare(scatter, both)), worth: (gain * gain * steepness(other)) / (independence * meanOf(variance)) };
+}
+
+function meanSquare(values: Float64Array, seen: Uint8Array): number {
+  let sum = 0, count = 0;
+  for (let i = 0; i < values.length; i += 1) {
+    if (seen[i] === 0) continue;
+    sum += values[i] * values[i];
+    count += 1;
+  }
+  return count > 0 ? sum / count : 0;
 }
 
 /** Mean square of what a signal changes by from bin to bin. */

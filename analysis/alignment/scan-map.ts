@@ -3,6 +3,13 @@ import type { AlignmentParameters } from './parameters.ts';
 import { boundAbout } from './shift-lattice.ts';
 import type { ShiftBelief, ShiftLattice } from './shift-lattice.ts';
 
+/** One look along the scan: what it saw, what it believes, and the shift from which both count. */
+export interface Look {
+  readonly lattice: ShiftLattice;
+  readonly beliefs: readonly ShiftBelief[];
+  readonly steady: (at: number) => number;
+}
+
 /** A map from scan position to reference position, in the direction of the scan character it was made from. Metres. */
 export interface ScanMap {
   readonly knots: readonly { readonly at: number; readonly rope: number }[];
@@ -12,15 +19,15 @@ export interface ScanMap {
   readonly informed: number;
 }
 
-/** The path that is believed, as few straight lines as show it, with its 95 % bound and the slips on it. */
-export function scanMap(lattice: ShiftLattice, beliefs: readonly ShiftBelief[], predicted: (at: number) => number, scan: Character, parameters: AlignmentParameters): ScanMap | null {
+/** The path that is believed, as few straight lines as show it, with its 95 % bound and the slips on it. `doubt`: times that the bound is wider than the looks know. */
+export function scanMap({ lattice, beliefs, steady: predicted }: Look, scan: Character, doubt: number, parameters: AlignmentParameters): ScanMap | null {
   const places = beliefs.map(({ mean }, b) => ({ at: lattice.at[b], shift: predicted(lattice.at[b]) + mean }));
   const [first, last] = [scan.start - scan.bin / 2, scan.start + (scan.length - 0.5) * scan.bin];
   const shifts = [{ at: first, shift: places[0].shift + predicted(first) - predicted(places[0].at) }, ...places, { at: last, shift: places[places.length - 1].shift + predicted(last) - predicted(places[places.length - 1].at) }];
   const knots = thinned(monotone(shifts.map(({ at, shift }) => ({ at, rope: at + shift }))));
   if (knots.length < 2) return null;
   const values = widest(beliefs.map((belief) => boundAbout(belief, belief.mean)));
-  const bounds = values.map((value, b) => ({ at: lattice.at[b], value: parameters.smallestBound + coverOf(value) * value }));
+  const bounds = values.map((value, b) => ({ at: lattice.at[b], value: parameters.smallestBound + doubt * coverOf(value) * value }));
   return { knots, bounds, slips: slipsOf(places), informed: values.filter((value) => value < WELL_KNOWN).length / beliefs.length };
 }
 

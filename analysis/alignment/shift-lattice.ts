@@ -119,8 +119,11 @@ function backwardBeliefs({ at, step, first, from }: ShiftLattice, likelihood: Fl
   const places = new Float64Array(WANTED.length);
   for (let b = at.length - 1; b >= 0; b -= 1) {
     const size = from[b + 1] - from[b];
-    mixed.fill(0, 0, size);
-    for (const { forward, after, share } of runs) addPosterior(forward, after, from[b], size, share, weighted, mixed);
+    multiplied(runs[0], from[b], size, mixed);
+    for (let r = 1; r < runs.length; r += 1) {
+      multiplied(runs[r], from[b], size, weighted);
+      for (let k = 0; k < size; k += 1) mixed[k] += weighted[k];
+    }
     beliefs[b] = beliefIn(mixed, size, first[b], step, places);
     if (b === 0) break;
     const before = from[b] - from[b - 1];
@@ -133,11 +136,12 @@ function backwardBeliefs({ at, step, first, from }: ShiftLattice, likelihood: Fl
   return beliefs;
 }
 
-/** Adds `share` of what one motion believes of the row that begins at `from`; `room` is used for the product. */
-function addPosterior(forward: Float64Array, after: Float64Array, from: number, size: number, share: number, room: Float64Array, mixed: Float64Array): void {
-  for (let k = 0; k < size; k += 1) room[k] = after[k] * forward[from + k];
-  normalise(room, 0, size);
-  for (let k = 0; k < size; k += 1) mixed[k] += share * room[k];
+/** What one motion believes of the row that begins at `from`, times its share. */
+function multiplied({ forward, after, share }: BackwardRun, from: number, size: number, out: Float64Array): void {
+  let sum = 0;
+  for (let k = 0; k < size; k += 1) sum += out[k] = after[k] * forward[from + k];
+  const scale = share / sum;
+  for (let k = 0; k < size; k += 1) out[k] *= scale;
 }
 
 export function longestRow(from: Int32Array): number {

@@ -1,0 +1,105 @@
+import { solveToeplitz } from '../signal/solve-toeplitz.ts';
+import { NORMAL_MAD, madInPlace } from '../signal/mad.ts';
+import { layOn } from './scatter.ts';
+import { someOf } from './some-of.ts';
+import type { Laid } from './texture-bands.ts';
+
+/** Bins to either side that a smoothed bin is made of. */
+const TAPS = 4;
+/** So many bins settle a correlation; they are taken in blocks of this many, evenly spread. */
+const ENOUGH = 16_000;
+const BLOCK = 400;
+/** Values are held at so many deviations: a broken wire must not say what texture is like, and a beat of it may. */
+const HELD = 12;
+
+/**
+ * The reference as it is best expected in the scan: a reference is a scan itself, and its own noise, other than its texture,
+ * does not repeat. Symmetric least-squares filter (Wiener 1949) from the reference's autocovariance and its covariance with
+ * the scan where `places` lay the one on the other; null where it explains no more of the scan than it does of noise.
+ */
+export function smoothReference(own: Laid, other: Laid, places: Float64Array, around: boolean): Laid | null {
+  const some = spreadBlocks(own, places);
+  const filter = wienerFilter(some.own, layOn(some.places, around, other), some.share);
+  if (filter === null) return null;
+  const size = other.values.length;
+  const padded = new Float64Array(size + 2 * TAPS);
+  for (let i = 0; i < size; i += 1) if (other.seen[i] === 1) padded[i + TAPS] = other.values[i];
+  if (around) {
+    padded.copyWithin(0, size, size + TAPS);
+    padded.copyWithin(size + TAPS, TAPS, 2 * TAPS);
+  }
+  return { values: symmetricSums(padded, filter, size), seen: other.seen };
+}
+
+function symmetricSums(padded: Float64Array, filter: Float64Array, size: number): Float64Array {
+  const out = new Float64Array(size);
+  const middle = filter[TAPS];
+  for (let i = 0; i < size; i += 1) {
+    let sum = middle * padded[i + TAPS];
+    for (let k = 1; k <= TAPS; k += 1) sum += filter[TAPS + k] * (padded[i + TAPS - k] + padded[i + TAPS + k]);
+    out[i] = sum;
+  }
+  return out;
+}
+
+/** Blocks of a long scan, one after the other with unseen bins between them, and the share of the scan that they are. */
+function spreadBlocks(own: Laid, places: Float64Array): { own: Laid; places: Float64Array; share: number } {
+  const blocks = Math.floor(places.length / BLOCK);
+  const every = Math.floor(places.length / ENOUGH);
+  if (every < 2) return { own, places, share: 1 };
+  const taken = Math.ceil(blocks / every);
+  const length = BLOCK + 2 * TAPS;
+  const out = { values: new Float64Array(taken * length), seen: new Uint8Array(taken * length) };
+  const laid = new Float64Array(taken * length).fill(-1);
+  for (let t = 0; t < taken; t += 1) {
+    const from = t * every * BLOCK;
+    out.values.set(own.values.subarray(from, from + BLOCK), t * length);
+    out.seen.set(own.seen.subarray(from, from + BLOCK), t * length);
+    laid.set(places.subarray(from, from + BLOCK), t * length);
+  }
+  return { own: out, places: laid, share: (taken * BLOCK) / places.length };
+}
+
+function wienerFilter(own: Laid, laid: Laid, share: number): Float64Array | null {
+  for (let i = 0; i < laid.seen.length; i += 1) laid.seen[i] &= own.seen[i];
+  const [scan, reference] = [held(own), held(laid)];
+  const column = Float64Array.from({ length: 2 * TAPS + 1 }, (_, lag) => covariance(reference, reference, lag));
+  if (!(column[0] > 0)) return null;
+  // What is estimated from a limited length is not quite a covariance; a thousandth of white noise makes it one.
+  column[0] *= 1.001;
+  const half = Float64Array.from({ length: TAPS + 1 }, (_, lag) => (covariance(scan, reference, lag) + covariance(reference, scan, lag)) / 2);
+  const right = Float64Array.from({ length: 2 * TAPS + 1 }, (_, k) => half[Math.abs(k - TAPS)]);
+  const filter = solveToeplitz(column, right);
+  return filter !== null && saysMore(filter, right, scan, reference, share) ? filter : null;
+}
+
+/** Mean product of a signal and another `lag` bins on, where both were seen. */
+function covariance(a: Laid, b: Laid, lag: number): number {
+  let sum = 0, count = 0;
+  for (let i = 0; i + lag < a.values.length; i += 1) {
+    sum += a.values[i] * b.values[i + lag];
+    count += a.seen[i] & b.seen[i + lag];
+  }
+  return count > 0 ? sum / count : 0;
+}
+
+/** Explained share times bins: a filter of five free weights explains as much of noise alone once in a thousand times. */
+const BY_CHANCE = 20;
+
+/** Whether a filter explains more of the scan than chance would. */
+function saysMore(filter: Float64Array, right: Float64Array, scan: Laid, reference: Laid, share: number): boolean {
+  let explained = 0;
+  for (let k = 0; k < filter.length; k += 1) explained += filter[k] * right[k];
+  let both = 0;
+  for (let i = 0; i < scan.seen.length; i += 1) both += scan.seen[i] & reference.seen[i];
+  return explained * (both / share) >= BY_CHANCE * covariance(scan, scan, 0);
+}
+
+/** Within bounds, and 0 where nothing was seen. */
+function held({ values, seen }: Laid): Laid {
+  const some = someOf(values, seen, ENOUGH);
+  const size = HELD * NORMAL_MAD * madInPlace(some, 0, some.length) || Infinity;
+  const out = new Float64Array(values.length);
+  for (let i = 0; i < out.length; i += 1) if (seen[i] === 1) out[i] = values[i] > size ? size : values[i] < -size ? -size : values[i];
+  return { values: out, seen };
+}
