@@ -66,7 +66,7 @@ function smeared(segments: readonly Segment[], bin: number, parameters: Alignmen
 }
 
 /** Where the reference explains less than this of the best band, gain, colour and scatter are learned from noise for the most part. */
-const WELL_EXPLAINED = 0.04;
+const WELL_EXPLAINED = 0.25;
 const MOST_DOUBT = 2.5;
 
 /** How many times wider a bound is to be where little is explained. */
