@@ -1,6 +1,6 @@
 import { PULSE_SHAPES, pulseOf } from './pulse-shapes.ts';
 import type { PulseShape } from './pulse-shapes.ts';
-import { parabolicOffset } from '../signal/correlate.ts';
+import { parabolicOffset } from '../signal/parabolic-offset.ts';
 
 export interface PulseFit {
   readonly shape: PulseShape;

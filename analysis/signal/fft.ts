@@ -24,18 +24,6 @@ export function realSpectrum(values: ArrayLike<number>, size: number): Float64Ar
   return out.slice(0, size + 2);
 }
 
-/** The real signal of `size` samples whose bins 0..size/2 are given: inverse of realSpectrum, scaled by 1/size. */
-export function signalOf(spectrum: Float64Array, size: number): Float64Array {
-  const full = new Float64Array(size * 2);
-  full.set(spectrum.subarray(0, size + 2));
-  planOf(size).completeSpectrum(full);
-  const out = new Float64Array(size * 2);
-  planOf(size).inverseTransform(out, full);
-  const signal = new Float64Array(size);
-  for (let i = 0; i < size; i += 1) signal[i] = out[2 * i];
-  return signal;
-}
-
 /** Forward transform of an interleaved complex signal of a power-of-two length, into `out` (another array). No scaling. */
 export function complexSpectrum(interleaved: Float64Array, out: Float64Array = new Float64Array(interleaved.length)): Float64Array {
   planOf(interleaved.length / 2).transform(out, interleaved);

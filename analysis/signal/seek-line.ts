@@ -1,6 +1,6 @@
 import { realSpectrum } from './fft.ts';
 import { median } from './median.ts';
-import { parabolicOffset } from './correlate.ts';
+import { parabolicOffset } from './parabolic-offset.ts';
 import { findPeaks } from './find-peaks.ts';
 import { savitzkyGolay } from './savitzky-golay.ts';
 

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { changePoints } from '../../analysis/signal/change-points.ts';
 import { levelChanges } from '../../analysis/signal/level-changes.ts';
-import { poissonCost, squaredErrorCost, weightedErrorCost } from '../../analysis/signal/segment-cost.ts';
+import { poissonCost } from '../support/poisson-cost.ts';
+import { squaredErrorCost, weightedErrorCost } from '../../analysis/signal/segment-cost.ts';
 import type { SegmentCost } from '../../analysis/signal/segment-cost.ts';
 import { labRandom } from '../support/lab-random.ts';
 

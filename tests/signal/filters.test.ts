@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { correlate, lagOfMaximum, parabolicOffset } from '../../analysis/signal/correlate.ts';
+import { parabolicOffset } from '../../analysis/signal/parabolic-offset.ts';
 import { fillGaps } from '../../analysis/signal/fill-gaps.ts';
-import { realSpectrum, signalOf } from '../../analysis/signal/fft.ts';
 import { findPeaks } from '../../analysis/signal/find-peaks.ts';
 import { median } from '../../analysis/signal/median.ts';
 import { quantile } from '../../analysis/signal/quantile.ts';
@@ -74,28 +73,7 @@ describe('order statistics', () => {
   it('refuse an empty list', () => expect(() => median([])).toThrow(RangeError));
 });
 
-describe('spectra and correlation', () => {
-  it('come back from the spectrum, whatever the size', () => {
-    for (const { random } of drawn(20)) {
-      const values = Float64Array.from({ length: 2 ** (1 + Math.floor(random.uniform() * 9)) }, () => random.normal());
-      const back = signalOf(realSpectrum(values, values.length), values.length);
-      for (let i = 0; i < values.length; i += 1) expect(back[i]).toBeCloseTo(values[i], 11);
-    }
-  });
-  it('full correlation is the sum written out, and finds the lag of a shifted copy', () => {
-    for (const { random } of drawn(25)) {
-      const a = Float64Array.from({ length: 60 }, () => random.normal());
-      const shift = Math.floor(random.uniform() * 20);
-      const b = Float64Array.from({ length: 40 }, (_, i) => a[i + shift]);
-      const full = correlate(a, b);
-      for (const k of [0, 17, 39, 70, full.length - 1]) {
-        let sum = 0;
-        for (let i = 0; i < b.length; i += 1) sum += b[i] * (a[i + k - 39] ?? 0);
-        expect(full[k]).toBeCloseTo(sum, 9);
-      }
-      expect(lagOfMaximum(full, b.length)).toBe(shift);
-    }
-  });
+describe('summits', () => {
   it('the summit of a parabola lies where calculus puts it', () => {
     for (const summit of [-0.45, -0.1, 0, 0.3]) expect(parabolicOffset(-((-1 - summit) ** 2), -(summit ** 2), -((1 - summit) ** 2))).toBeCloseTo(summit, 12);
     expect(parabolicOffset(1, 1, 1)).toBe(0);

@@ -35,9 +35,6 @@ def with_gaps(x):
 
 gaps = with_gaps(ecg)
 rolling = lambda width: pd.Series(gaps).rolling(width, center=True, min_periods=1)
-a, b = long_ecg[500:1500], long_ecg[537:1537]
-full = signal.correlate(a - a.mean(), b - b.mean(), mode='full')
-lags = signal.correlation_lags(len(a), len(b))
 frequency, power = signal.welch(sunspots, nperseg=1024, detrend=False)
 band = (frequency >= 1 / 240) & (frequency <= 1 / 60)
 
@@ -52,7 +49,6 @@ json.dump(dict(
     rolling=[dict(width=w, median=plain(rolling(w).median().to_numpy()), mean=plain(rolling(w).mean().to_numpy())) for w in (3, 9, 51)],
     interp=plain(np.interp(np.arange(1000), np.flatnonzero(~np.isnan(gaps)), gaps[~np.isnan(gaps)])),
     gaps=[i for i, v in enumerate(gaps) if np.isnan(v)],
-    correlate=dict(lag=int(lags[np.argmax(full)]), largest=plain(full.max()), lags=plain(np.arange(-60, 61, 5)), values=plain(full[np.searchsorted(lags, np.arange(-60, 61, 5))])),
     rfft=[dict(bin=k, re=float(v.real), im=float(v.imag)) for k, v in enumerate(np.fft.rfft(ecg, 1024)) if k % 16 == 0],
     fft=[dict(bin=k, re=float(v.real), im=float(v.imag)) for k, v in enumerate(np.fft.fft(ecg[:512] + 1j * ecg[488:1000])) if k % 16 == 0],
     robust=[dict(signal=n, median=plain(np.median(x)), mad=plain(stats.median_abs_deviation(x)), mad_normal=plain(stats.median_abs_deviation(x, scale='normal')), quantiles={str(q): plain(np.quantile(x, q)) for q in (0, 0.05, 0.2, 0.5, 0.95, 1)}) for n, x in SIGNALS.items()],
