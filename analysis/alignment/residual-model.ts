@@ -76,7 +76,7 @@ function learn(band: Band, places: Float64Array, bin: number, around: boolean): 
   const filter = whiteningFilter(raw.scatter, raw.both);
   const own = filtered(band.scan, filter, false);
   const other = filtered(band.reference, filter, around);
-  const expected = smoothReference(own, other, places, around);
+  const expected = smoothReference(own, other, places, around, band.eitherSign);
   if (expected === null) return null;
   const matched = scatterOf(own, layOn(places, around, expected), band.eitherSign);
   return matched === null ? null : learnedFrom(band, own, expected, matched, bin, 1);

@@ -15,12 +15,13 @@ const HELD = 12;
 /**
  * The reference as it is best expected in the scan: a reference is a scan itself, and its own noise, other than its texture,
  * does not repeat. Symmetric least-squares filter (Wiener 1949) from the reference's autocovariance and its covariance with
- * the scan where `places` lay the one on the other; null where it explains no more of the scan than it does of noise.
+ * the scan where `places` lay the one on the other; null where it explains no more of the scan than it does of noise,
+ * or follows it with the opposite sign where `eitherSign` is false.
  */
-export function smoothReference(own: Laid, other: Laid, places: Float64Array, around: boolean): Laid | null {
+export function smoothReference(own: Laid, other: Laid, places: Float64Array, around: boolean, eitherSign: boolean): Laid | null {
   const some = spreadBlocks(own, places);
   const filter = wienerFilter(some.own, layOn(some.places, around, other), some.share);
-  if (filter === null) return null;
+  if (filter === null || (!eitherSign && !(filter[TAPS] > 0))) return null;
   const size = other.values.length;
   const padded = new Float64Array(size + 2 * TAPS);
   for (let i = 0; i < size; i += 1) if (other.seen[i] === 1) padded[i + TAPS] = other.values[i];

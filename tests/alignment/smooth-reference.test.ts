@@ -35,7 +35,7 @@ describe('a reference without the noise that does not repeat (Wiener 1949: norma
     const count = 60_000;
     const { texture, scan, reference } = twoScans(count, follow, noise, 11);
     const places = Float64Array.from({ length: count }, (_, i) => i);
-    const smooth = smoothReference(scan, reference, places, false)!;
+    const smooth = smoothReference(scan, reference, places, false, false)!;
     const lags = Array.from({ length: 9 }, (_, k) => k - 4);
     const covariance = lags.map((a) => lags.map((b) => follow ** Math.abs(a - b) + (a === b ? noise * noise : 0)));
     const shared = lags.map((a) => follow ** Math.abs(a));
@@ -51,9 +51,17 @@ describe('a reference without the noise that does not repeat (Wiener 1949: norma
   it('two scans that share nothing make none, but for once in hundreds', () => {
     const places = Float64Array.from({ length: 3000 }, (_, i) => i);
     let made = 0;
-    for (let seed = 1; seed <= 300; seed += 1) if (smoothReference(twoScans(3000, 0, 0.5, seed).scan, twoScans(3000, 0.8, 0.5, seed + 1000).reference, places, false) !== null) made += 1;
+    for (let seed = 1; seed <= 300; seed += 1) if (smoothReference(twoScans(3000, 0, 0.5, seed).scan, twoScans(3000, 0.8, 0.5, seed + 1000).reference, places, false, false) !== null) made += 1;
     // Chi-square of five degrees of freedom passes 20 once in 800 times (Abramowitz and Stegun 26.8): more than 3 of 300 is no chance.
     expect(made).toBeLessThanOrEqual(3);
+  });
+
+  it('texture of the opposite sign is none of a channel that keeps its sign', () => {
+    const places = Float64Array.from({ length: 5000 }, (_, i) => i);
+    const { scan, reference } = twoScans(5000, 0.8, 0.5, 3);
+    const turned = laid(scan.values.map((value) => -value));
+    expect(smoothReference(turned, reference, places, false, false)).toBeNull();
+    expect(smoothReference(turned, reference, places, false, true)!.values[2500]).toBeCloseTo(-smoothReference(scan, reference, places, false, false)!.values[2500], 12);
   });
 
   it('a loop runs on over its seam, and what was not seen stays unseen', () => {
@@ -61,10 +69,10 @@ describe('a reference without the noise that does not repeat (Wiener 1949: norma
     const { scan, reference } = twoScans(count, 0.8, 0.5, 5);
     const places = Float64Array.from({ length: count }, (_, i) => i);
     const turned = (values: Float64Array, by: number) => Float64Array.from(values, (_, i) => values[(i + by) % count]);
-    const whole = smoothReference(scan, reference, places, true)!;
-    const moved = smoothReference(laid(turned(scan.values, 3)), laid(turned(reference.values, 3)), places, true)!;
+    const whole = smoothReference(scan, reference, places, true, false)!;
+    const moved = smoothReference(laid(turned(scan.values, 3)), laid(turned(reference.values, 3)), places, true, false)!;
     for (const i of [0, 1, 2, 4000, count - 2, count - 1]) expect(moved.values[i]).toBeCloseTo(whole.values[(i + 3) % count], 3);
     const holed = { ...reference, seen: reference.seen.map((seen, i) => (i < 100 ? 0 : seen)) };
-    expect(smoothReference(scan, holed, places, false)!.seen.subarray(0, 101)).toEqual(holed.seen.subarray(0, 101));
+    expect(smoothReference(scan, holed, places, false, false)!.seen.subarray(0, 101)).toEqual(holed.seen.subarray(0, 101));
   });
 });

@@ -50,7 +50,7 @@ function measuredShift(scan: Float64Array, reference: Float64Array, sigma: numbe
   const character = (values: Float64Array, start: number): Character => ({ start, bin: 1, length: values.length, texture: values, textureSeen: new Uint8Array(values.length).fill(1), events: new Float64Array(values.length), fault: new Float64Array(values.length), faultSeen: new Uint8Array(values.length) });
   const [own, other] = [character(scan, 0), character(reference, -MARGIN)];
   const places = Float64Array.from({ length: scan.length }, (_, i) => i + MARGIN);
-  const expected = smoothReference({ values: scan, seen: own.textureSeen }, { values: reference, seen: other.textureSeen }, places, false)?.values ?? reference;
+  const expected = smoothReference({ values: scan, seen: own.textureSeen }, { values: reference, seen: other.textureSeen }, places, false, false)?.values ?? reference;
   const model: ResidualModel = {
     gain: 1, scan, scanSeen: own.textureSeen, reference: expected, referenceSeen: other.textureSeen, variance: new Float64Array(scan.length).fill(2 * sigma * sigma),
     most: mostOf(scan, new Float64Array(scan.length).fill(2 * sigma * sigma)), alone: new Float64Array(scan.length), independence: 1,
