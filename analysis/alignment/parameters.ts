@@ -39,7 +39,7 @@ export const ALIGNMENT = {
   /** Evidence per squared deviation of an LF event seen in both scans: damped, since amplitudes repeat only to about a seventh. */
   eventWeight: 0.15,
   /** Bound below which no claim is made, whatever the fit says. */
-  smallestBound: 0.008,
+  smallestBound: 0.005,
 } as const;
 
 export type AlignmentParameters = { readonly [K in keyof typeof ALIGNMENT]: number };
