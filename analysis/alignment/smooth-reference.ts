@@ -19,8 +19,9 @@ const HELD = 12;
  * or follows it with the opposite sign where `eitherSign` is false.
  */
 export function smoothReference(own: Laid, other: Laid, places: Float64Array, around: boolean, eitherSign: boolean): Laid | null {
-  const some = spreadBlocks(own, places);
-  const filter = wienerFilter(some.own, layOn(some.places, around, other), some.share);
+  const pieces = spreadPieces(places.length);
+  const laid = layOn(cut(places, pieces), around, other);
+  const filter = wienerFilter(cutLaid(own, pieces), laid, cutLaid(other, spreadPieces(other.values.length)), pieces.whole);
   if (filter === null || (!eitherSign && !(filter[TAPS] > 0))) return null;
   const size = other.values.length;
   const padded = new Float64Array(size + 2 * TAPS);
@@ -43,35 +44,44 @@ function symmetricSums(padded: Float64Array, filter: Float64Array, size: number)
   return out;
 }
 
-/** Blocks of a long scan, one after the other with unseen bins between them, and the share of the scan that they are. */
-function spreadBlocks(own: Laid, places: Float64Array): { own: Laid; places: Float64Array; share: number } {
-  const blocks = Math.floor(places.length / BLOCK);
-  const every = Math.floor(places.length / ENOUGH);
-  if (every < 2) return { own, places, share: 1 };
-  const taken = Math.ceil(blocks / every);
-  const length = BLOCK + 2 * TAPS;
-  const out = { values: new Float64Array(taken * length), seen: new Uint8Array(taken * length) };
-  const laid = new Float64Array(taken * length).fill(-1);
-  for (let t = 0; t < taken; t += 1) {
-    const from = t * every * BLOCK;
-    out.values.set(own.values.subarray(from, from + BLOCK), t * length);
-    out.seen.set(own.seen.subarray(from, from + BLOCK), t * length);
-    laid.set(places.subarray(from, from + BLOCK), t * length);
-  }
-  return { own: out, places: laid, share: (taken * BLOCK) / places.length };
+/** Pieces of a signal, each `length` bins long, and how much longer the signal is than all of them. */
+interface Pieces {
+  readonly starts: readonly number[];
+  readonly length: number;
+  readonly whole: number;
 }
 
-function wienerFilter(own: Laid, laid: Laid, share: number): Float64Array | null {
+/** A short signal whole; of a long one blocks that are enough of it, evenly spread. */
+function spreadPieces(count: number): Pieces {
+  const every = Math.floor(count / ENOUGH);
+  if (every < 2) return { starts: [0], length: count, whole: 1 };
+  return { starts: Array.from({ length: Math.floor(count / (every * BLOCK)) }, (_, k) => k * every * BLOCK), length: BLOCK, whole: every };
+}
+
+/** Pieces of a signal one after the other, with so many places between them that none meets the next. */
+function cut<T extends Float64Array | Uint8Array>(signal: T, { starts, length }: Pieces): T {
+  const out = new (signal.constructor as new (length: number) => T)(starts.length * (length + 2 * TAPS));
+  starts.forEach((start, k) => out.set(signal.subarray(start, start + length), k * (length + 2 * TAPS)));
+  return out;
+}
+
+const cutLaid = ({ values, seen }: Laid, pieces: Pieces): Laid => ({ values: cut(values, pieces), seen: cut(seen, pieces) });
+
+/**
+ * `laid` says what scan and reference share; the reference's own covariance is that of its bins as they are, since laying
+ * them between bins has smoothed them already. `whole`: times that the scan is longer than what was cut from it.
+ */
+function wienerFilter(own: Laid, laid: Laid, other: Laid, whole: number): Float64Array | null {
   for (let i = 0; i < laid.seen.length; i += 1) laid.seen[i] &= own.seen[i];
-  const [scan, reference] = [held(own), held(laid)];
+  const [scan, shared, reference] = [held(own), held(laid), held(other)];
   const column = Float64Array.from({ length: 2 * TAPS + 1 }, (_, lag) => covariance(reference, reference, lag));
   if (!(column[0] > 0)) return null;
   // What is estimated from a limited length is not quite a covariance; a thousandth of white noise makes it one.
   column[0] *= 1.001;
-  const half = Float64Array.from({ length: TAPS + 1 }, (_, lag) => (covariance(scan, reference, lag) + covariance(reference, scan, lag)) / 2);
+  const half = Float64Array.from({ length: TAPS + 1 }, (_, lag) => (covariance(scan, shared, lag) + covariance(shared, scan, lag)) / 2);
   const right = Float64Array.from({ length: 2 * TAPS + 1 }, (_, k) => half[Math.abs(k - TAPS)]);
   const filter = solveToeplitz(column, right);
-  return filter !== null && saysMore(filter, right, scan, reference, share) ? filter : null;
+  return filter !== null && saysMore(filter, right, scan, shared, whole) ? filter : null;
 }
 
 /** Mean product of a signal and another `lag` bins on, where both were seen. */
@@ -84,16 +94,16 @@ function covariance(a: Laid, b: Laid, lag: number): number {
   return count > 0 ? sum / count : 0;
 }
 
-/** Explained share times bins: a filter of five free weights explains as much of noise alone once in a thousand times. */
+/** Explained share times bins: a filter of five free weights explains as much of noise alone once in eight hundred times. */
 const BY_CHANCE = 20;
 
 /** Whether a filter explains more of the scan than chance would. */
-function saysMore(filter: Float64Array, right: Float64Array, scan: Laid, reference: Laid, share: number): boolean {
+function saysMore(filter: Float64Array, right: Float64Array, scan: Laid, shared: Laid, whole: number): boolean {
   let explained = 0;
   for (let k = 0; k < filter.length; k += 1) explained += filter[k] * right[k];
   let both = 0;
-  for (let i = 0; i < scan.seen.length; i += 1) both += scan.seen[i] & reference.seen[i];
-  return explained * (both / share) >= BY_CHANCE * covariance(scan, scan, 0);
+  for (let i = 0; i < scan.seen.length; i += 1) both += scan.seen[i] & shared.seen[i];
+  return explained * both * whole >= BY_CHANCE * covariance(scan, scan, 0);
 }
 
 /** Within bounds, and 0 where nothing was seen. */

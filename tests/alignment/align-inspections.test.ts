@@ -72,6 +72,16 @@ describe('what the map says', () => {
     }
   });
 
+  it('lays a scan that came twice on itself', async () => {
+    for (const seed of [1, 4]) {
+      const rope = drawWarpedRope(seed, { length: 300 });
+      const { trace } = rope.scans[0];
+      const [, map] = await alignLab({ ...rope, scans: [rope.scans[0], rope.scans[0]] });
+      expect(map.slips).toEqual([]);
+      for (let m = trace.start + 1; m < trace.start + trace.length * trace.step - 1; m += 0.5) expect(Math.abs(toRope(map, measuredPosition(m)) - m)).toBeLessThan(0.002);
+    }
+  });
+
   it('notices that loss points the other way in one scan', async () => {
     const rope = drawWarpedRope(106, { length: 300, reverse: 'never' });
     const { loss } = rope.scans[1].trace;

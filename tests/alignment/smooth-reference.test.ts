@@ -56,6 +56,14 @@ describe('a reference without the noise that does not repeat (Wiener 1949: norma
     expect(made).toBeLessThanOrEqual(3);
   });
 
+  it('laid half a bin off it sharpens nothing: what lies between bins was smoothed by laying it there', () => {
+    const { texture: rough } = twoScans(40_000, 0.9, 0, 9);
+    const texture = rough.map((_, i) => (rough[i] + (rough[i + 1] ?? 0) + (rough[i + 2] ?? 0) + (rough[i + 3] ?? 0)) / 4);
+    const [reference, scan] = [0, 1].map((first) => laid(Float64Array.from({ length: 20_000 }, (_, i) => texture[2 * i + first])));
+    const smooth = smoothReference(scan, reference, Float64Array.from({ length: 20_000 }, (_, i) => i + 0.5), false, false)!;
+    expect(meanSquare(smooth.values.subarray(10, 19_990))).toBeLessThan(1.001 * meanSquare(reference.values.subarray(10, 19_990)));
+  });
+
   it('texture of the opposite sign is none of a channel that keeps its sign', () => {
     const places = Float64Array.from({ length: 5000 }, (_, i) => i);
     const { scan, reference } = twoScans(5000, 0.8, 0.5, 3);
