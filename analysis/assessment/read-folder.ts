@@ -1,4 +1,5 @@
 import { agreeOnSign } from '../intake/agree-on-sign.ts';
+import { takeHead } from '../intake/byte-source.ts';
 import { compareNoise } from '../intake/compare-noise.ts';
 import { readPhotos } from '../intake/photos/read-photos.ts';
 import type { LoosePhoto } from '../intake/photos/read-photos.ts';
@@ -36,7 +37,7 @@ export interface FolderIntake {
   readonly record: RopeRecord;
   readonly recordSha256: string;
   readonly inspections: readonly InspectionIntake[]; // oldest first
-  /** Photos of the inspections' folders that no note names. */
+  /** Photos and other images of the folder that no note names. */
   readonly photos: readonly LoosePhoto[];
   readonly otherFiles: readonly { readonly file: string; readonly sha256: string; readonly rows: number; readonly rowsRejected: number }[];
 }
@@ -148,17 +149,5 @@ async function wholeFile(folder: RopeFolder, name: string, remedy: string): Prom
   if (!folder.files.some((each) => each.name === name)) throw new UnusableInput([{ ...missing(name), remedy: remedy || missing(name).remedy }]);
   const bytes = await folder.read(name);
   if (bytes instanceof Uint8Array) return bytes;
-  const parts: Uint8Array[] = [];
-  let size = 0;
-  for await (const part of bytes) {
-    parts.push(part);
-    size += part.length;
-  }
-  const whole = new Uint8Array(size);
-  let at = 0;
-  for (const part of parts) {
-    whole.set(part, at);
-    at += part.length;
-  }
-  return whole;
+  return takeHead(bytes[Symbol.asyncIterator](), Infinity);
 }

@@ -23,7 +23,7 @@ function* slicesOf(bytes: Uint8Array): Generator<Uint8Array> {
 }
 
 /** Takes pieces until `enough` bytes are there or the file ends. */
-export async function takeHead(pieces: AsyncGenerator<Uint8Array>, enough: number): Promise<Uint8Array> {
+export async function takeHead(pieces: AsyncIterator<Uint8Array>, enough: number): Promise<Uint8Array> {
   const taken: Uint8Array[] = [];
   let size = 0;
   while (size < enough) {

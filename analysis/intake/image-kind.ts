@@ -1,5 +1,8 @@
 export type ImageKind = 'jpeg' | 'png' | 'gif' | 'webp' | 'tiff' | 'heic' | 'bmp';
 
+/** What image files are called. */
+export const IMAGE_ENDING = /\.(jpe?g|png|gif|webp|tiff?|heic|heif|avif|bmp)$/i;
+
 /** What an image file is by its first bytes, or null where it is no image that the program knows: names can lie. */
 export function imageKind(head: Uint8Array): ImageKind | null {
   const starts = (...bytes: number[]) => bytes.every((byte, i) => head[i] === byte);

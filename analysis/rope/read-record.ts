@@ -1,3 +1,4 @@
+import { onCalendar } from './on-calendar.ts';
 import type { z } from 'zod';
 import { decodeText } from '../intake/decode-text.ts';
 import { leavesFolder } from './inside-folder.ts';
@@ -104,10 +105,4 @@ function contradictions(record: RopeRecord, lines: JsonLines, file: string): Pro
     const reason = leavesFolder(name);
     if (reason !== null) add(column, `${describe(name)}: ${reason}`, 'put the file into the rope folder and name it from there');
   }
-}
-
-/** Date.parse lets 30 February pass as 1 March. */
-function onCalendar(date: string): boolean {
-  const [year, month, day] = date.slice(0, 10).split('-').map(Number);
-  return new Date(Date.UTC(year, month - 1, day)).getUTCDate() === day;
 }

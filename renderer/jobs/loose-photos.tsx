@@ -6,7 +6,8 @@ import { decide } from '../state/decide.ts';
 import { showLength } from '../state/show.ts';
 import { change, useApp } from '../state/store.ts';
 import type { Omitted } from '../state/app-state.ts';
-import { dayOf, figure, fixed, sentence } from '../text/format.ts';
+import { dayOf, fixed, placed, sentence } from '../text/format.ts';
+import { typedNumber } from '../text/typed-number.ts';
 import { Sheet } from '../ui/dialog.tsx';
 import { PhotoView } from '../ui/photo-view.tsx';
 import { CameraClock } from './camera-clock.tsx';
@@ -22,7 +23,7 @@ export function LoosePhotos() {
   const rope = useApp((state) => state.rope);
   const { photos } = assessment;
   const timed = record.inspections.filter((each) => photos.some((photo) => photo.inspection === each.id && photo.taken !== null));
-  const ordered = [...photos].sort((a, b) => (a.position_m ?? -1) - (b.position_m ?? -1));
+  const ordered = [...photos].sort((a, b) => (a.position_m ?? -Infinity) - (b.position_m ?? -Infinity) || (a.file < b.file ? -1 : 1));
   return (
     <>
       <h2>Photos that no note names</h2>
@@ -40,7 +41,7 @@ function PhotoRow({ photo, onShow }: { readonly photo: Photo; readonly onShow: (
   const journal = useApp((state) => state.journal);
   const [inspection, setInspection] = useState(photo.inspection ?? '');
   const [at, setAt] = useState(photo.position_m === null ? '' : photo.position_m.toFixed(2));
-  const place = at.trim() === '' ? NaN : Number(at.replace(',', '.'));
+  const place = typedNumber(at);
   const wrong = inspection === '' ? 'Choose the inspection.' : !(place >= extent.from && place <= extent.to) ? `Write a position from ${fixed(extent.from, 1)} to ${fixed(extent.to, 1)} m.` : null;
   const former = photoPlaceOf(journal, photo.file);
   const inverse: Omitted = former === undefined ? { kind: 'photo-place-removed', file: photo.file } : { kind: 'photo-place', file: photo.file, inspection: former.inspection, at_m: former.at_m };
@@ -49,7 +50,7 @@ function PhotoRow({ photo, onShow }: { readonly photo: Photo; readonly onShow: (
     <li className={photo.position_m === null ? 'loose-photo loose-photo-waiting' : 'loose-photo'}>
       <button type="button" className="button-plain" onClick={onShow} aria-label={`Show ${photo.file}`}><PhotoView photo={photo.file} inspection={photo.inspection ?? ''} size={96} alt="" /></button>
       <div>
-        <p><b>{photo.file}</b> {photo.position_m === null ? <span className="loose-photo-state">not placed</span> : <button type="button" className="link" onClick={() => { change({ screen: 'rope' }); showLength(photo.position_m! - 5, photo.position_m! + 5); }}>at {fixed(photo.position_m, 2)} m{photo.within_m === null ? '' : ` ± ${figure(photo.within_m)} m`}</button>}</p>
+        <p><b>{photo.file}</b> {photo.position_m === null ? <span className="loose-photo-state">not placed</span> : <button type="button" className="link" onClick={() => { change({ screen: 'rope' }); showLength(photo.position_m! - 5, photo.position_m! + 5); }}>at {placed(photo.position_m, photo.within_m)}</button>}</p>
         <p className="quiet">{sentence(photo.reason)}</p>
         <form className="form form-line" onSubmit={(event) => { event.preventDefault(); if (wrong === null) put(`Photo placed at ${fixed(place, 2)} m`, { kind: 'photo-place', file: photo.file, inspection, at_m: place }); }}>
           <label>Inspection<select value={inspection} onChange={(event) => setInspection(event.target.value)}>{inspection === '' && <option value="">not known</option>}{record.inspections.map((each) => <option key={each.id} value={each.id}>{dayOf(each.date)}</option>)}</select></label>

@@ -4,6 +4,7 @@ import { decide } from '../state/decide.ts';
 import { change, store, useApp } from '../state/store.ts';
 import { troubleOf } from '../state/open-rope.ts';
 import { dayOf } from '../text/format.ts';
+import { typedNumber } from '../text/typed-number.ts';
 import { Sheet } from '../ui/dialog.tsx';
 import { useView } from './use-inspections.ts';
 
@@ -29,7 +30,7 @@ export function NoteDialog() {
   const [severity, setSeverity] = useState('');
   const [remark, setRemark] = useState('');
   const [photo, setPhoto] = useState<File | null>(null);
-  const number = (text: string) => (text.trim() === '' ? null : Number(text.replace(',', '.')));
+  const number = (text: string) => (text.trim() === '' ? null : typedNumber(text));
   const from = number(at);
   const end = number(to) ?? from;
   const measured = number(value);

@@ -2,7 +2,7 @@ import type { VisualNote } from '../../analysis/intake/visual-note.ts';
 import { dayOf, stretch } from '../text/format.ts';
 import { plain } from '../text/words.ts';
 import { Sheet } from '../ui/dialog.tsx';
-import { PhotoView } from '../ui/photo-view.tsx';
+import { NoteItem } from '../ui/note-item.tsx';
 import { useView } from './use-inspections.ts';
 
 /** Visual notes of one place in full, with their photos. */
@@ -15,14 +15,8 @@ export function NotesDialog({ notes, onClose }: { readonly notes: readonly Visua
           const date = inspections.find((each) => each.id === note.inspection)?.date;
           const kind = note.kind === 'other' ? note.kindAsWritten : plain(note.kind);
           return (
-            <li key={`${note.inspection} ${note.id}`}>
-              {note.photo !== null && <PhotoView photo={note.photo} inspection={note.inspection} size={420} alt={`Photo of ${kind} at ${stretch(note.from, note.to)}`} />}
-              <div>
-                <p><b>{kind}</b> {note.value === null ? '' : `${note.value} ${note.unit}`} {note.severity}</p>
-                <p className="quiet">{stretch(note.from, note.to)}, {date === undefined ? note.inspection : dayOf(date)}</p>
-                {note.remark !== '' && <p>{note.remark}</p>}
-              </div>
-            </li>
+            <NoteItem key={`${note.inspection} ${note.id}`} photo={note.photo} inspection={note.inspection} size={420} alt={`Photo of ${kind} at ${stretch(note.from, note.to)}`}
+              what={<><b>{kind}</b> {note.value === null ? '' : `${note.value} ${note.unit}`} {note.severity}</>} where={`${stretch(note.from, note.to)}, ${date === undefined ? note.inspection : dayOf(date)}`} remark={note.remark} />
           );
         })}
       </ul>

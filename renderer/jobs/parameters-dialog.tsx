@@ -5,6 +5,7 @@ import { newestOf } from '../../analysis/rope/journal.ts';
 import { decide } from '../state/decide.ts';
 import { change, useApp } from '../state/store.ts';
 import { sentence } from '../text/format.ts';
+import { typedNumber } from '../text/typed-number.ts';
 import { Sheet } from '../ui/dialog.tsx';
 
 interface Row { readonly name: string; readonly value: number; readonly unit: string; readonly reason: string }
@@ -19,7 +20,7 @@ export function ParametersDialog() {
   const held = useApp((state) => newestOf(state.journal, 'parameters')?.values) ?? {};
   const rope = useApp((state) => state.rope);
   const [texts, setTexts] = useState<Readonly<Record<string, string>>>({});
-  const numbers = Object.entries(texts).map(([name, text]) => [name, text.trim() === '' ? NaN : Number(text.replace(',', '.'))] as const);
+  const numbers = Object.entries(texts).map(([name, text]) => [name, typedNumber(text)] as const);
   const bad = numbers.find(([, value]) => !(value > 0));
   const wanted = { ...held, ...Object.fromEntries(numbers) };
   const same = ROWS.every(({ name, value }) => (wanted[name] ?? value) === (held[name] ?? value));

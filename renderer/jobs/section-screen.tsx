@@ -3,10 +3,11 @@ import type { SectionFinding, SectionHistory, SectionInspection } from '../../an
 import { showLength } from '../state/show.ts';
 import { useApp } from '../state/store.ts';
 import { useAnswer } from '../state/use-answer.ts';
-import { dayOf, figure, fixed, sentence, share, stretch } from '../text/format.ts';
+import { dayOf, figure, fixed, placed, sentence, share, stretch } from '../text/format.ts';
+import { typedNumber } from '../text/typed-number.ts';
 import { plain } from '../text/words.ts';
 import { Panel } from '../ui/panel.tsx';
-import { PhotoView } from '../ui/photo-view.tsx';
+import { NoteItem } from '../ui/note-item.tsx';
 import { useHeight } from '../ui/use-height.ts';
 import { ZoomBar } from './rope-screen.tsx';
 import { RopeStrips } from './rope-strips.tsx';
@@ -27,7 +28,7 @@ export function SectionScreen() {
   const [at, setAt] = useState((cursor ?? parted?.position_m ?? (view.extent.from + view.extent.to) / 2).toFixed(2));
   const [half, setHalf] = useState('3');
   const [date, setDate] = useState('');
-  const [place, width] = [at, half].map((text) => (text.trim() === '' ? NaN : Number(text.replace(',', '.'))));
+  const [place, width] = [at, half].map(typedNumber);
   const wrong = !Number.isFinite(place) || place < view.extent.from || place > view.extent.to ? `Write a position from ${fixed(view.extent.from, 1)} to ${fixed(view.extent.to, 1)} m.` : !(width > 0) ? 'The half width must be more than 0 m.' : null;
   const { answer, failure } = useAnswer('section', wrong === null ? { at: place, halfWidth: width, date: date === '' ? null : date } : null);
   const { height, ref } = useHeight(300);
@@ -100,10 +101,8 @@ function NotesHere({ inspections }: { readonly inspections: readonly SectionInsp
   return (
     <ul className="notes">
       {notes.map(({ note, inspection }, index) => (
-        <li key={index}>
-          {note.photo !== null && <PhotoView photo={note.photo} inspection={inspection.id} size={220} alt={`Photo of ${plain(note.kind)} at ${stretch(note.from_m, note.to_m)}`} />}
-          <div><p><b>{plain(note.kind)}</b> {note.value === null ? '' : `${note.value} ${note.unit}`} {note.severity}</p><p className="quiet">{stretch(note.from_m, note.to_m)}, {dayOf(inspection.date)}</p>{note.remark !== '' && <p>{note.remark}</p>}</div>
-        </li>
+        <NoteItem key={index} photo={note.photo} inspection={inspection.id} size={220} alt={`Photo of ${plain(note.kind)} at ${stretch(note.from_m, note.to_m)}`}
+          what={<><b>{plain(note.kind)}</b> {note.value === null ? '' : `${note.value} ${note.unit}`} {note.severity}</>} where={`${stretch(note.from_m, note.to_m)}, ${dayOf(inspection.date)}`} remark={note.remark} />
       ))}
     </ul>
   );
@@ -116,10 +115,8 @@ function PhotosHere({ inspections }: { readonly inspections: readonly SectionIns
   return (
     <ul className="notes">
       {photos.map(({ photo, inspection }) => (
-        <li key={photo.file}>
-          <PhotoView photo={photo.file} inspection={inspection.id} size={220} alt={`Photo at ${fixed(photo.position_m, 2)} m`} />
-          <div><p><b>photo</b></p><p className="quiet">{fixed(photo.position_m, 2)} m{photo.within_m === null ? '' : ` ± ${figure(photo.within_m)} m`}, {dayOf(inspection.date)}</p><p>{sentence(photo.reason)}</p></div>
-        </li>
+        <NoteItem key={photo.file} photo={photo.file} inspection={inspection.id} size={220} alt={`Photo at ${fixed(photo.position_m, 2)} m`}
+          what={<b>photo</b>} where={`${placed(photo.position_m, photo.within_m)}, ${dayOf(inspection.date)}`} remark={sentence(photo.reason)} />
       ))}
     </ul>
   );

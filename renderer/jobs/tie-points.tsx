@@ -5,6 +5,7 @@ import { measuredPosition, ropePosition } from '../../analysis/rope/units.ts';
 import { decide } from '../state/decide.ts';
 import { change, useApp } from '../state/store.ts';
 import { dayOf, fixed } from '../text/format.ts';
+import { typedNumber } from '../text/typed-number.ts';
 import type { InspectionView } from '../workers/analysis-view.ts';
 
 /** Pins what an inspection shows at one rope position to another one, and aligns anew. */
@@ -66,7 +67,7 @@ function PinForm({ inspection }: { readonly inspection: InspectionView }) {
   const [seen, setSeen] = useState<string | null>(null);
   const [belongs, setBelongs] = useState('');
   const seenText = seen ?? (cursor === null ? '' : cursor.toFixed(2));
-  const [from, to] = [seenText, belongs].map((text) => (text.trim() === '' ? NaN : Number(text.replace(',', '.'))));
+  const [from, to] = [seenText, belongs].map(typedNumber);
   const inFile = Number.isFinite(from) ? toMeasured(inspection.map, ropePosition(from)) : null;
   const ready = inFile !== null && Number.isFinite(to);
   return (

@@ -48,6 +48,11 @@ export function share(value: number): string {
   return `${Math.round(value * 100)} %`;
 }
 
+/** A place on the rope with its half width, where that is known: `12.30 m ± 0.4 m`. */
+export function placed(position: number, within: number | null): string {
+  return `${fixed(position, 2)} m${within === null ? '' : ` ± ${figure(within)} m`}`;
+}
+
 /** `1 place`, `3 places`. */
 export function counted(count: number, one: string, many = `${one}s`): string {
   return `${count} ${count === 1 ? one : many}`;

@@ -108,6 +108,11 @@ test('photos added in the app are copied whole, placed and shown', async () => {
   await row('added/2024-05-02 inside 44.4m.jpg').getByText('at 44.40 m').waitFor();
   await row('added/DSC9.jpg').getByText(/which inspection it belongs to/).waitFor();
   expect(readFileSync(file('added/DSC9.jpg'))).toEqual(readFileSync(file('../DSC9.jpg')));
+  // A name that is taken is refused, what came before it is kept, and the notice outlasts the analysis.
+  await page.getByLabel('Add photos').setInputFiles([{ name: '2024-05-02 again 45m.jpg', mimeType: 'image/jpeg', buffer: readFileSync(file('../DSC9.jpg')) }, { name: 'DSC9.jpg', mimeType: 'image/jpeg', buffer: readFileSync(file('../DSC9.jpg')) }]);
+  await row('added/2024-05-02 again 45m.jpg').getByText('at 45.00 m').waitFor();
+  await page.getByText('1 of 2 photos were added; DSC9.jpg could not be').waitFor();
+  expect(complaints.splice(0)).toEqual([expect.stringContaining('422')]);
 });
 
 test('a section shows the photos that lie in it, with why they are taken to lie there', async () => {

@@ -1,4 +1,5 @@
 import { LENGTH_UNITS } from '../column-words.ts';
+import { IMAGE_ENDING } from '../image-kind.ts';
 
 const NAME_PATTERNS: readonly { readonly pattern: RegExp; readonly factor: number; readonly why: string }[] = [
   { pattern: /(?:^|[^a-z0-9])(?:pos(?:ition)?|at|x)[ _=-]*(-?\d+(?:[.,]\d+)?)(?![\d.,]*\d)/i, factor: 1, why: 'position in its name' },
@@ -9,7 +10,7 @@ const NAME_PATTERNS: readonly { readonly pattern: RegExp; readonly factor: numbe
 
 /** Position that a file name speaks of: `123.4m`, `pos_0123.40`, `12m50`, `400ft`; metres, or null. */
 export function positionInName(file: string): { readonly position: number; readonly why: string } | null {
-  const base = (file.split('/').pop() ?? '').replace(/\.(jpe?g|png|gif|webp|tiff?|heic|bmp)$/i, '');
+  const base = (file.split('/').pop() ?? '').replace(IMAGE_ENDING, '');
   for (const { pattern, factor, why } of NAME_PATTERNS) {
     const found = pattern.exec(base);
     if (!found) continue;
@@ -18,4 +19,3 @@ export function positionInName(file: string): { readonly position: number; reado
   }
   return null;
 }
-

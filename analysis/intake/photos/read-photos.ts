@@ -1,6 +1,7 @@
 import type { Checkpoint } from '../../rope/checkpoint.ts';
 import type { RopeRecord } from '../../rope/record.ts';
 import { takeHead } from '../byte-source.ts';
+import { IMAGE_ENDING } from '../image-kind.ts';
 import type { ImageKind } from '../image-kind.ts';
 import type { Bytes } from '../run.ts';
 import type { VisualNote } from '../visual-note.ts';
@@ -15,9 +16,8 @@ export interface LoosePhoto {
   readonly inspection: string | null;
   /** Null: the file is no image. */
   readonly kind: ImageKind | null;
-  /** Local time of the camera as ISO text without a zone, or null. */
+  /** Local time of the camera, from EXIF or the name, as ISO text without a zone, or null. */
   readonly taken: string | null;
-  readonly takenFrom: 'EXIF' | 'name' | null;
 }
 
 interface Source {
@@ -29,8 +29,6 @@ interface Source {
 const HEAD_BYTES = 256 * 1024;
 /** What file managers leave in folders. */
 const LEFTOVER = /(^|\/)(\.[^/]*|thumbs\.db|desktop\.ini)$/i;
-/** Outside the photo folders only what is called an image counts as a photo; it may be of any inspection. */
-const IMAGE = /\.(jpe?g|png|gif|webp|tiff?|heic|heif|avif|bmp)$/i;
 /** A photo belongs to one of the inspections that share its folder if its day lies this near to that inspection's, days. */
 const NEAR_DAYS = 31;
 
@@ -44,7 +42,7 @@ export async function readPhotos(source: Source, record: Pick<RopeRecord, 'inspe
     await checkpoint(file, index / loose.length);
     const { kind, taken: recorded } = photoFacts(await headOf(await source.read(file)));
     const taken = recorded ?? momentInName(file);
-    photos.push({ file, kind, taken, takenFrom: recorded !== null ? 'EXIF' : taken === null ? null : 'name', inspection: ownerOf(sharers, (taken ?? dayInName(file))?.slice(0, 10) ?? null) });
+    photos.push({ file, kind, taken, inspection: ownerOf(sharers, (taken ?? dayInName(file))?.slice(0, 10) ?? null) });
   }
   return photos;
 }
@@ -54,7 +52,8 @@ type Inspection = RopeRecord['inspections'][number];
 /** The inspections whose photo folder holds the file: those of the innermost such folder; any for an image elsewhere. */
 function inspectionsOf(file: string, { inspections }: Pick<RopeRecord, 'inspections'>): Inspection[] {
   const holding = inspections.map((inspection) => ({ inspection, folder: photoFolder(inspection.photos) })).filter(({ folder }) => folder !== null && folder !== '' && file.startsWith(`${folder}/`));
-  if (holding.length === 0) return IMAGE.test(file) ? [...inspections] : [];
+  // Outside the photo folders only what is called an image counts as a photo; it may be of any inspection.
+  if (holding.length === 0) return IMAGE_ENDING.test(file) ? [...inspections] : [];
   const innermost = Math.max(...holding.map(({ folder }) => folder!.length));
   return holding.filter(({ folder }) => folder!.length === innermost).map(({ inspection }) => inspection);
 }
@@ -69,10 +68,10 @@ function ownerOf(sharers: readonly Inspection[], day: string | null): string | n
 
 async function headOf(bytes: Bytes): Promise<Uint8Array> {
   if (bytes instanceof Uint8Array) return bytes.subarray(0, HEAD_BYTES);
-  const pieces = bytes[Symbol.asyncIterator]() as AsyncGenerator<Uint8Array>;
+  const pieces = bytes[Symbol.asyncIterator]();
   try {
     return await takeHead(pieces, HEAD_BYTES);
   } finally {
-    await pieces.return?.(undefined);
+    await pieces.return?.();
   }
 }

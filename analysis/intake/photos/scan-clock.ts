@@ -41,19 +41,18 @@ export function scanClock(times: Float64Array, positions: Float64Array, rows: nu
   if (origin === null) return null;
   const seconds: number[] = [];
   const places: number[] = [];
-  let last = -Infinity;
   let days = 0;
   for (let row = 0; row < rows; row += 1) {
+    const last = seconds[seconds.length - 1] ?? -Infinity;
     const time = times[row] * reading.factor + origin.seconds + days;
     if (!Number.isFinite(time) || !Number.isFinite(positions[row])) continue;
     const passesMidnight = reading.written && last - time > DAY / 2;
     const now = passesMidnight ? time + DAY : time;
     if (passesMidnight) days += DAY;
     if (now < last) continue;
-    if (seconds.length > 0 && row < rows - 1 && now - seconds[seconds.length - 1] < KEPT_SECONDS && Math.abs(positions[row] - places[places.length - 1]) < KEPT_METRES) continue;
+    if (seconds.length > 0 && row < rows - 1 && now - last < KEPT_SECONDS && Math.abs(positions[row] - places[places.length - 1]) < KEPT_METRES) continue;
     seconds.push(now);
     places.push(positions[row]);
-    last = now;
   }
   return { seconds: Float64Array.from(seconds), positions: Float64Array.from(places), basis: origin.basis };
 }
@@ -105,7 +104,7 @@ export function headAt(clock: ScanClock, from: number, to: number): { readonly p
   const ends = [from, to].map((second) => positionAt(clock, second));
   const missing = ends.find((each) => typeof each === 'string');
   if (typeof missing === 'string') return { why: missing };
-  const inside = clock.positions.filter((_, i) => clock.seconds[i] > from && clock.seconds[i] < to);
+  const inside = clock.positions.subarray(firstAfter(clock.seconds, from), firstAfter(clock.seconds, to));
   const all = [...(ends as number[]), ...inside];
   const low = Math.min(...all);
   const high = Math.max(...all);
@@ -117,13 +116,13 @@ function positionAt({ seconds, positions }: ScanClock, second: number): number |
   if (last < 0) return 'the scan tells no time';
   if (second < seconds[0]) return seconds[0] - second <= END_SECONDS ? positions[0] : `${duration(seconds[0] - second)} before the scan began`;
   if (second > seconds[last]) return second - seconds[last] <= END_SECONDS ? positions[last] : `${duration(second - seconds[last])} after the scan ended`;
-  const after = Math.max(1, firstAfter(seconds, second));
+  const after = firstAfter(seconds, second);
   const before = after - 1;
   if (after > last) return positions[last];
   const way = positions[after] - positions[before];
   const time = seconds[after] - seconds[before];
   if (time > GAP_SECONDS && Math.abs(way) > GAP_METRES) return `in a gap of ${duration(time)} of the scan`;
-  return time === 0 ? positions[before] : positions[before] + way * ((second - seconds[before]) / time);
+  return positions[before] + way * ((second - seconds[before]) / time);
 }
 
 /** Index of the first point later than a moment. */
