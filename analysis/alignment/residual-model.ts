@@ -74,6 +74,7 @@ function learn(band: Band, places: Float64Array, bin: number, around: boolean): 
   if (raw === null) return null;
   if (!band.whiten) return learnedFrom(band, band.scan, band.reference, raw, bin, 4);
   const filter = whiteningFilter(raw.scatter, raw.both);
+  if (filter === null) return null;
   const own = filtered(band.scan, filter, false);
   const other = filtered(band.reference, filter, around);
   const expected = smoothReference(own, other, places, around, band.eitherSign);

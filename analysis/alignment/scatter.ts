@@ -1,5 +1,6 @@
 import { madInPlace, NORMAL_MAD } from '../signal/mad.ts';
 import { medianInPlace } from '../signal/median.ts';
+import { solveToeplitz } from '../signal/solve-toeplitz.ts';
 import { someOf } from './some-of.ts';
 import type { Laid } from './texture-bands.ts';
 
@@ -49,23 +50,13 @@ export function scatterOf({ values: own, seen }: Laid, laid: Laid, eitherSign: b
 
 const ORDER = 6;
 
-/** Coefficients of the prediction of a bin from those before it (Levinson's recursion on the robust autocorrelation). */
-export function whiteningFilter(scatter: Float64Array, both: Uint8Array): Float64Array {
+/** The filter that leaves of each bin what those before it do not foretell (robust autocorrelation); null where nothing scatters. */
+export function whiteningFilter(scatter: Float64Array, both: Uint8Array): Float64Array | null {
   const correlation = autocorrelation(scatter, both, ORDER);
-  const a = new Float64Array(ORDER + 1);
-  a[0] = 1;
-  let error = correlation[0] * 1.001;
-  for (let m = 1; m <= ORDER; m += 1) {
-    let reflection = correlation[m];
-    for (let k = 1; k < m; k += 1) reflection += a[k] * correlation[m - k];
-    reflection /= -error;
-    const before = a.slice();
-    for (let k = 1; k < m; k += 1) a[k] = before[k] + reflection * before[m - k];
-    a[m] = reflection;
-    error *= 1 - reflection * reflection;
-    if (!(error > 1e-9)) break;
-  }
-  return a;
+  const column = correlation.slice(0, ORDER);
+  column[0] *= 1.001;
+  const foretold = solveToeplitz(column, correlation.subarray(1));
+  return foretold && Float64Array.of(1, ...foretold.map((share) => -share));
 }
 
 /** So many products settle a correlation, and so many values the scale that bounds them. */
