@@ -13,6 +13,7 @@ import type { Course } from './refine-map.ts';
 import type { ScanMap } from './scan-map.ts';
 import { trackPath } from './track-path.ts';
 import { walkAlong } from './walk-along.ts';
+import { modulo } from '../signal/modulo.ts';
 
 export type Direction = 'forward' | 'reverse';
 
@@ -59,7 +60,7 @@ function anticorrelated({ path, scan }: Way, reference: Character): boolean {
   path.centres.forEach((centre, w) => {
     for (let i = Math.max(0, Math.round(centre) - half); i < Math.min(scan.length, Math.round(centre) + half); i += 1) {
       const j = i + path.lags[w];
-      const at = reference.length > 0 ? ((j % reference.length) + reference.length) % reference.length : 0;
+      const at = reference.length > 0 ? modulo(j, reference.length) : 0;
       products += scan.texture[i] * reference.texture[at];
       squares += scan.texture[i] ** 2;
       others += reference.texture[at] ** 2;

@@ -3,6 +3,7 @@ import type { AlignmentParameters } from './parameters.ts';
 import type { ResidualModel } from './residual-model.ts';
 import { longestRow } from './shift-lattice.ts';
 import type { ShiftLattice } from './shift-lattice.ts';
+import { modulo } from '../signal/modulo.ts';
 
 /** Where to look: predicted shift (metres) at a position of the scan, and how far to either side of it. */
 export interface Search {
@@ -67,7 +68,7 @@ function addFit(model: ResidualModel, from: number, end: number, lowest: number,
       continue;
     }
     // Round a loop the lags run on from its beginning.
-    for (let l = 0, met = (((i + lowest) % size) + size) % size; l < lags; met = 0) {
+    for (let l = 0, met = modulo(i + lowest, size); l < lags; met = 0) {
       const until = Math.min(lags, l + size - met);
       addFitOfBin(model, weight, i, met - l, l, until, out);
       l = until;
@@ -101,7 +102,7 @@ function addEvents(scan: Float64Array, reference: Float64Array, from: number, en
     if (!(scan[i] > 0)) continue;
     for (let l = 0; l < met.length; l += 1) {
       const k = i + lowest + l - 1;
-      const j = around ? ((k % size) + size) % size : k;
+      const j = around ? modulo(k, size) : k;
       if (j >= 0 && j < size) met[l] += weight * scan[i] * reference[j];
     }
   }

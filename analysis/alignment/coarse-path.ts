@@ -2,6 +2,7 @@ import type { Character } from './character.ts';
 import { evidenceOfWindows, placesOf } from './coarse-reference.ts';
 import type { CoarseReference } from './coarse-reference.ts';
 import type { AlignmentParameters } from './parameters.ts';
+import { modulo } from '../signal/modulo.ts';
 
 /** The best way of one scan through its reference: for the centre of each window (bins of the scan) the lag in bins. */
 export interface CoarsePath {
@@ -39,7 +40,7 @@ function addAt(lags: Float64Array, row: Float64Array, first: number, around: boo
     for (let k = 0; k < row.length; k += 1) lags[first + k] += row[k];
     return;
   }
-  let l = ((first % lags.length) + lags.length) % lags.length;
+  let l = modulo(first, lags.length);
   for (let k = 0; k < row.length; k += 1) {
     lags[l] += row[k];
     l = l + 1 === lags.length ? 0 : l + 1;
@@ -91,7 +92,7 @@ function predecessor(best: Float64Array, at: number, { free, slip }: LagChange, 
 function mostWithin(best: Float64Array, at: number, reach: number, around: boolean): number {
   let most = at;
   for (let k = at - reach; k <= at + reach; k += 1) {
-    const l = around ? ((k % best.length) + best.length) % best.length : k;
+    const l = around ? modulo(k, best.length) : k;
     if (best[l] > best[most]) most = l;
   }
   return most;

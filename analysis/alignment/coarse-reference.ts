@@ -2,6 +2,7 @@ import { complexSignal, complexSpectrum } from '../signal/fft.ts';
 import { powerOfTwoFrom } from '../signal/power-of-two.ts';
 import type { Character } from './character.ts';
 import { COARSE_BINS_ALIKE, textureEvidence } from './likelihood.ts';
+import { modulo } from '../signal/modulo.ts';
 
 /** A reference made ready for many windows of `width` bins: what does not depend on the window is worked out once. */
 export interface CoarseReference {
@@ -141,8 +142,4 @@ function addEvents(evidence: Float64Array, scan: Character, { character, eventfu
       if (at >= 0 && at < evidence.length) evidence[at] += own * character.events[j];
     }
   }
-}
-
-function modulo(i: number, size: number): number {
-  return ((i % size) + size) % size;
 }

@@ -1,5 +1,6 @@
 import type { Character } from './character.ts';
 import { walkAlong } from './walk-along.ts';
+import { modulo } from '../signal/modulo.ts';
 
 /** What is known of the rope's own character from all scans aligned so far, on one grid of rope positions. */
 export interface ReferenceSums {
@@ -25,7 +26,7 @@ export function addToReference(sums: ReferenceSums, scan: Character, knots: read
   const first = Math.ceil((rope[0] - sums.start) / sums.bin);
   const last = Math.floor((rope[rope.length - 1] - sums.start) / sums.bin);
   for (let k = first; k <= last; k += 1) {
-    const j = sums.around ? ((k % sums.length) + sums.length) % sums.length : k;
+    const j = sums.around ? modulo(k, sums.length) : k;
     if (j < 0 || j >= sums.length) continue;
     const here = sums.start + k * sums.bin;
     const knot = stretchAt(here);

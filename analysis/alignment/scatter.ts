@@ -3,6 +3,7 @@ import { medianInPlace } from '../signal/median.ts';
 import { solveToeplitz } from '../signal/solve-toeplitz.ts';
 import { someOf } from './some-of.ts';
 import type { Laid } from './texture-bands.ts';
+import { modulo } from '../signal/modulo.ts';
 
 /** A reference signal as the scan's bins meet it. */
 export function layOn(places: Float64Array, around: boolean, { values, seen }: Laid): Laid {
@@ -13,7 +14,7 @@ export function layOn(places: Float64Array, around: boolean, { values, seen }: L
     const share = places[i] - low;
     let high = low + 1;
     if (around) {
-      low = ((low % size) + size) % size;
+      low = modulo(low, size);
       high = (low + 1) % size;
     } else if (low < 0 || high >= size) continue;
     if (seen[low] === 0 || seen[high] === 0) continue;

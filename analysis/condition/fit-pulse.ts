@@ -1,6 +1,7 @@
 import { PULSE_SHAPES, pulseOf } from './pulse-shapes.ts';
 import type { PulseShape } from './pulse-shapes.ts';
 import { parabolicOffset } from '../signal/parabolic-offset.ts';
+import { modulo } from '../signal/modulo.ts';
 
 export interface PulseFit {
   readonly shape: PulseShape;
@@ -59,7 +60,7 @@ function bestPlace(window: Float64Array, step: number, guess: number, width: num
   for (let share = 0; share < shares; share += 1) {
     let pulse: SampledPulse | null = null;
     for (let k = -HOPS; k <= HOPS; k += 1) {
-      if ((((k * hop) % shares) + shares) % shares !== share) continue;
+      if (modulo(k * hop, shares) !== share) continue;
       pulse ??= samplePulse(step, width, shape, share / shares);
       merits[k + HOPS] = explainedAt(window, centre + Math.floor((k * hop) / shares), pulse);
     }

@@ -3,6 +3,7 @@ import type { Survey } from '../rope/survey.ts';
 import type { BreakEvent } from './break-events.ts';
 import { breakEvents } from './break-events.ts';
 import type { Evidence } from './criterion.ts';
+import { modulo } from '../signal/modulo.ts';
 
 /**
  * Distributed loss and broken wires made two parts that may be added. LMA does not see a narrow break, so the two usually differ;
@@ -97,7 +98,7 @@ export function meanLossOver(survey: Survey, where: Interval<'rope'>, dipsExplai
   let total = 0;
   let count = 0;
   for (let i = first; i < end; i += 1) {
-    const at = round === null || (i >= 0 && i < length) ? i : ((i % round) + round) % round;
+    const at = round === null || (i >= 0 && i < length) ? i : modulo(i, round);
     if (at < 0 || at >= length || loss.valid[at] !== 1) continue;
     count += 1;
     const position = start + at * step;
