@@ -2,6 +2,7 @@ import { seededRandom } from '../life/statistics/random.ts';
 import { slidingMedian } from '../signal/sliding-median.ts';
 import { levelChanges } from '../signal/level-changes.ts';
 import { scatterAt } from './loss-scatter.ts';
+import { levelBeside, meanLevel } from './mean-level.ts';
 import { OUTSIDE } from './zone-outline.ts';
 import type { ConditionParameters } from './parameters.ts';
 import type { ZoneSearch } from './find-zones.ts';
@@ -80,17 +81,8 @@ function isFound(search: ZoneSearch, at: number, loss: Float64Array, surround: n
     if (overlap < 0.5 * loss.length || bounds[i + 1] - bounds[i] > 2 * loss.length) continue;
     // A zone must also stand out over the rope beside it, or its edges are not found and it may be lost among them.
     const reach = Math.round(OUTSIDE / search.blocks.length);
-    const beside = Math.max(0, meanOf(level, weight, bounds[i] - reach, bounds[i]), meanOf(level, weight, bounds[i + 1], bounds[i + 1] + reach));
-    if (meanOf(level, weight, bounds[i], bounds[i + 1]) - beside >= needed) return true;
+    const beside = Math.max(0, levelBeside(level, weight, bounds[i], bounds[i + 1], reach));
+    if (meanLevel(level, weight, bounds[i], bounds[i + 1]) - beside >= needed) return true;
   }
   return false;
-}
-
-function meanOf(level: Float64Array, weight: Float64Array, from: number, end: number): number {
-  let [sum, mass] = [0, 0];
-  for (let block = Math.max(0, from); block < Math.min(level.length, end); block += 1) {
-    sum += weight[block] * level[block];
-    mass += weight[block];
-  }
-  return mass > 0 ? sum / mass : 0;
 }

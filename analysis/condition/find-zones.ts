@@ -16,6 +16,7 @@ import { fitShortLoss } from './short-loss.ts';
 import { OUTSIDE, outlineZone } from './zone-outline.ts';
 import type { ZoneOutline } from './zone-outline.ts';
 import { measureLoss } from './zone-loss.ts';
+import { levelBeside, meanLevel } from './mean-level.ts';
 
 export interface ZoneSearch {
   readonly zones: readonly Zone<'measured'>[];
@@ -59,16 +60,7 @@ export function findZones(trace: Trace<'measured'>, mask: Uint8Array, texture: T
 /** Whether a stretch stands out over the rope on either side as far as a zone must over the baseline. */
 function standsOutBeside({ from, end }: LossStretch, { level }: LossSegmentation, { weight, length }: LossBlocks, scatter: LossScatter, parameters: ConditionParameters): boolean {
   const reach = Math.round(OUTSIDE / length);
-  const mean = (first: number, last: number): number => {
-    let [sum, mass] = [0, 0];
-    for (let block = Math.max(0, first); block < Math.min(level.length, last); block += 1) {
-      sum += weight[block] * level[block];
-      mass += weight[block];
-    }
-    return mass > 0 ? sum / mass : 0;
-  };
-  const beside = Math.max(mean(from - reach, from), mean(end, end + reach));
-  return mean(from, end) - beside >= neededAt((end - from) * length, scatter, parameters);
+  return meanLevel(level, weight, from, end) - levelBeside(level, weight, from, end, reach) >= neededAt((end - from) * length, scatter, parameters);
 }
 
 /** The extent between two changes of level; each end may lie as far off as the fit put it. */
